@@ -1,0 +1,88 @@
+// npm run build: bundles the two extension entries, the command line and the tests that run inside VS Code.
+//   --sizes   prints each bundle's size and what takes most room in it
+//   --dev     unminified, with source maps
+//
+// Heavy libraries are touched on first use only. A file that needs one writes
+//     declare const require: (id: string) => unknown;
+//     function yaml() { return require('yaml') as typeof import('yaml'); }
+// esbuild puts the library in the bundle and runs its code at that call, synchronously, in all three bundles; vitest
+// gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode` and `node:` modules.
+import { build } from 'esbuild';
+import { rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  format: 'cjs',
+  target: 'es2022',
+  metafile: true,
+  logLevel: 'warning',
+};
+const node = { ...shared, platform: 'node', target: 'node20', mainFields: ['module', 'main'] };
+const browser = {
+  ...shared,
+  platform: 'browser',
+  mainFields: ['browser', 'module', 'main'],
+  define: { global: 'globalThis' },
+};
+const BUNDLES = [
+  {
+    ...node,
+    entryPoints: ['src/hosts/editor/extension.ts'],
+    outfile: 'dist/node/extension.js',
+    external: ['vscode'],
+  },
+  {
+    ...browser,
+    entryPoints: ['src/hosts/editor/extension.ts'],
+    outfile: 'dist/web/extension.js',
+    external: ['vscode'],
+  },
+  {
+    ...node,
+    entryPoints: ['src/hosts/cli/main.ts'],
+    outfile: 'dist/cli/scribeline.js',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  {
+    ...browser,
+    entryPoints: ['test/vscode/index.ts'],
+    outfile: 'dist/test/in-vscode.js',
+    external: ['vscode'],
+  },
+];
+
+/** Builds all bundles anew. @param {{ dev?: boolean, sizes?: boolean }} [options] */
+export async function buildAll({ dev = false, sizes = false } = {}) {
+  rmSync(`${root}/dist`, { recursive: true, force: true });
+  const results = await Promise.all(
+    BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev, keepNames: false })),
+  );
+  if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
+}
+
+function printSizes({ outputs }) {
+  for (const [file, { bytes, inputs }] of Object.entries(outputs)) {
+    if (file.endsWith('.map')) continue;
+    console.log(`${file}: ${(bytes / 1000).toFixed(1)} kB`);
+    const parts = new Map();
+    for (const [path, { bytesInOutput }] of Object.entries(inputs)) {
+      const part =
+        /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ??
+        path
+          .split('/')
+          .slice(0, path.startsWith('src/hosts') ? 3 : 2)
+          .join('/');
+      parts.set(part, (parts.get(part) ?? 0) + bytesInOutput);
+    }
+    const largest = [...parts].sort((a, b) => b[1] - a[1]).slice(0, 10);
+    for (const [part, size] of largest) console.log(`  ${(size / 1000).toFixed(1).padStart(8)} kB  ${part}`);
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await buildAll({ dev: process.argv.includes('--dev'), sizes: process.argv.includes('--sizes') });
+}
