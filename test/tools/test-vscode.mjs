@@ -1,0 +1,62 @@
+// npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host.
+//   node test/tools/test-vscode.mjs [web] [node] [desktop]     only these; `desktop` downloads desktop VS Code
+// The workspace is a copy of examples/ and of test/vscode/notes/, so that what the tests write is thrown away.
+// Needs `npm run build`.
+import { runTests } from '@vscode/test-electron';
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import process from 'node:process';
+import { ensureBrowser, ensureHost } from './install.mjs';
+
+const root = resolve(import.meta.dirname, '../..');
+const SUMMARY = /in VS Code: (\d+) passed, (\d+) failed/;
+
+/** The tests in one host. @returns {{ passed: number, failed: number }} */
+export function testIn(host) {
+  if (host !== 'desktop') {
+    ensureBrowser();
+    ensureHost(host);
+  }
+  console.log(`\nInside real VS Code, host ${host}:`);
+  const { status, stdout } = spawnSync(process.execPath, [import.meta.filename, '--one', host], {
+    env: { ...process.env, VSCODE_HOST: host },
+    encoding: 'utf8',
+    maxBuffer: 1e8,
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  process.stdout.write(stdout.replace(/^(Using ESM loader|Exit code|.*GET \/static\/).*\n/gm, ''));
+  const [, passed = 0, failed = 0] = (SUMMARY.exec(stdout) ?? []).map(Number);
+  // A host that ends badly without a failed test (it never started, it crashed) counts as one failure.
+  return { passed, failed: status === 0 && passed > 0 ? failed : Math.max(failed, 1) };
+}
+
+async function one(host) {
+  const work = mkdtempSync(join(tmpdir(), 'scribeline-'));
+  process.once('exit', () => rmSync(work, { recursive: true, force: true, maxRetries: 5 }));
+  for (const notes of ['examples', 'test/vscode/notes']) {
+    if (existsSync(join(root, notes))) cpSync(join(root, notes), work, { recursive: true });
+  }
+  await runTests({
+    ...(host === 'desktop' ? {} : { vscodeExecutablePath: join(import.meta.dirname, 'code-launcher.mjs') }),
+    extensionDevelopmentPath: root,
+    extensionTestsPath: join(root, 'dist/test/in-vscode.js'),
+    launchArgs: [work],
+  });
+}
+
+if (process.argv[1] === import.meta.filename) {
+  const hosts = process.argv.slice(2);
+  if (hosts[0] === '--one') {
+    await one(hosts[1]).catch((error) => {
+      console.log(String(error));
+      process.exitCode = 1;
+    });
+  } else {
+    const results = (hosts.length ? hosts : ['web', 'node']).map(testIn);
+    const sum = (key) => results.reduce((total, result) => total + result[key], 0);
+    console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+    process.exitCode = sum('failed') ? 1 : 0;
+  }
+}

