@@ -91,7 +91,6 @@ export default tseslint.config(
         setTimeout: 'readonly',
         clearTimeout: 'readonly',
         URL: 'readonly',
-        fetch: 'readonly',
       },
     },
   },

@@ -33,9 +33,11 @@ function finishNodeHost(dir) {
 }
 
 function npm(words, cwd) {
-  const env = { ...process.env, PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD: '1' }; // older npm knows no allowScripts
-  for (const key of Object.keys(env))
-    if (/^npm_(config_local_prefix|lifecycle|package)/i.test(key)) delete env[key];
+  // What an outer `npm run` hands down would make this one believe it stands in the outer package.
+  const own = Object.entries(process.env).filter(
+    ([key]) => !/^npm_(config_local_prefix|lifecycle|package)/i.test(key),
+  );
+  const env = { ...Object.fromEntries(own), PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD: '1' }; // older npm knows no allowScripts
   execSync(`npm ${words} --no-audit --no-fund --loglevel=error`, {
     cwd,
     env,

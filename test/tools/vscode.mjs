@@ -52,6 +52,8 @@ async function startWeb({ extension, tests, folder, port }) {
   });
   if (!server.listening) await once(server, 'listening');
   console.log = print;
+  const complain = console.error; // the page is closed while it still loads something: nothing to report
+  console.error = (...args) => String(args[0]).includes('ERR_STREAM_PREMATURE_CLOSE') || complain(...args);
   const query = (payload) =>
     payload?.length ? `?payload=${encodeURIComponent(JSON.stringify(payload))}` : '';
   return {
@@ -148,7 +150,7 @@ const NOISE = new RegExp(
     'ENOPRO: No file system provider|Could not locate the bindings file|Release/watchdog|Canceled: Canceled',
     'package.nls.json|gallery|^\\[(AgentHost|AccountPolicy|Service Worker)|additional builtin|connection token',
     'Creating a socket|ChatSessionStore|could not be reached|Ignoring the error while validating',
-    'Loading development extension|fs provider registers',
+    'Loading development extension|fs provider registers|CodeExpectedError',
   ].join('|'),
 );
 
@@ -158,8 +160,8 @@ export async function runTests(options) {
   const { browser, page } = await openBrowser();
   try {
     await page.exposeFunction('codeAutomationLog', (type, args) => {
-      if (process.env.VSCODE_VERBOSE === '1' || !NOISE.test(String(args[0])))
-        (console[type] ?? console.log)(...args);
+      const own = type === 'log' || !NOISE.test(args.join(' ')); // the tests' report comes by console.log
+      if (own || process.env.VSCODE_VERBOSE === '1') (console[type] ?? console.log)(...args);
     });
     return await new Promise((done, fail) => {
       const late = () => fail(new Error(`the tests did not end in time\n${vscode.log()}`));
