@@ -7,11 +7,13 @@ import {
   NUMBER,
   TEMPERATURE,
   TEMPERATURE_DIFFERENCE,
+  dimensionName,
   divideDimensions,
   multiplyDimensions,
   powerDimension,
 } from './dimension';
-import { type Unit, ONE, divideUnits, multiplyUnits, powerUnit } from './unit';
+import { type Unit, ONE } from './unit';
+import { divideUnits, multiplyUnits, powerUnit } from './unit-products';
 import { KELVIN, PERCENT, baseUnit } from './units';
 import { type Fault, type Quantity, type Reach, fault, isFault } from './value';
 
@@ -57,7 +59,7 @@ export function add(a: Quantity, b: Quantity): Quantity | Fault {
     if (a.dimension === b.dimension) return fault('temperatures-added');
     const scale = a.dimension === TEMPERATURE ? a : b;
     const other = scale === a ? b : a;
-    if (other.dimension !== TEMPERATURE_DIFFERENCE) return mismatch(a, b, '+');
+    if (other.dimension !== TEMPERATURE_DIFFERENCE) return kindsDiffer(a, b, '+');
     return made(a.value + b.value, TEMPERATURE, scale.unit, spread2(a, b, sum));
   }
   return mismatch(a, b, '+') ?? made(a.value + b.value, a.dimension, a.unit, spread2(a, b, sum));
@@ -73,14 +75,22 @@ export function subtract(a: Quantity, b: Quantity): Quantity | Fault {
   return mismatch(a, b, '-') ?? made(a.value - b.value, a.dimension, a.unit, spread2(a, b, difference));
 }
 
-/** Why two quantities cannot be added, subtracted or compared, or null when they can. */
+/**
+ * Why two quantities cannot be added, subtracted or compared, or null when they can. A percentage may be compared with
+ * a plain number, but a sum of the two could be meant two ways.
+ */
 export function mismatch(a: Quantity, b: Quantity, operator: string): Fault | null {
-  if ((a.unit === PERCENT) !== (b.unit === PERCENT)) return fault('percent-of-what', { operator });
-  if (a.dimension === b.dimension) return null;
+  if (a.dimension !== b.dimension) return kindsDiffer(a, b, operator);
+  if (a.unit === b.unit || (operator !== '+' && operator !== '-')) return null;
+  return (a.unit === PERCENT) !== (b.unit === PERCENT) ? fault('percent-of-what', { operator }) : null;
+}
+
+function kindsDiffer(a: Quantity, b: Quantity, operator: string): Fault {
+  if (a.unit === PERCENT || b.unit === PERCENT) return fault('percent-of-what', { operator });
   return fault('unit-mismatch', {
     operator,
-    left: a.dimension.id,
-    right: b.dimension.id,
+    left: dimensionName(a.dimension),
+    right: dimensionName(b.dimension),
     leftUnit: a.unit.symbol,
     rightUnit: b.unit.symbol,
   });

@@ -77,18 +77,19 @@ const products = new Map<number, Dimension | null>();
 
 /** The dimension of a product, or null when currencies mix, an exponent runs away, or a temperature is on a scale. */
 export function multiplyDimensions(a: Dimension, b: Dimension): Dimension | null {
-  if (b === NUMBER) return a;
-  if (a === NUMBER && !b.point) return b;
+  if (b === NUMBER) return a.point ? null : a;
+  if (a === NUMBER) return b.point ? null : b;
   return combine(a, b, 1);
 }
 
 /** The dimension of a quotient; null for the same reasons as `multiplyDimensions`. */
 export function divideDimensions(a: Dimension, b: Dimension): Dimension | null {
-  return b === NUMBER ? a : combine(a, b, -1);
+  if (b === NUMBER) return a.point ? null : a;
+  return combine(a, b, -1);
 }
 
 function combine(a: Dimension, b: Dimension, sign: 1 | -1): Dimension | null {
-  const key = (a.id * 65536 + b.id) * 2 + (sign === 1 ? 0 : 1);
+  const key = (a.id * 67_108_864 + b.id) * 2 + (sign === 1 ? 0 : 1);
   const known = products.get(key);
   if (known !== undefined) return known;
   if (products.size > 4096) products.clear();

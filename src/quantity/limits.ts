@@ -45,15 +45,20 @@ export function band(q: Quantity): Band | null {
     below2 += e.below * e.below;
     above2 += e.above * e.above;
   }
-  return { low: from - below, high: from + above, rssLow: from - Math.sqrt(below2), rssHigh: from + Math.sqrt(above2) };
+  return {
+    low: from - below,
+    high: from + above,
+    rssLow: from - Math.sqrt(below2),
+    rssHigh: from + Math.sqrt(above2),
+  };
 }
 
 /** Each input's part of the worst-case width, the biggest first. */
 export function shares(q: Quantity): readonly Share[] {
-  const parts = (q.spread ?? []).map(reach => ({ input: reach.input, ...effect(q.value, reach) }));
+  const parts = (q.spread ?? []).map((reach) => ({ input: reach.input, ...effect(q.value, reach) }));
   const width = parts.reduce((total, part) => total + part.below + part.above, 0);
   return parts
-    .map(part => ({ ...part, share: width === 0 ? 0 : (part.below + part.above) / width }))
+    .map((part) => ({ ...part, share: width === 0 ? 0 : (part.below + part.above) / width }))
     .sort((a, b) => b.share - a.share || a.input - b.input);
 }
 

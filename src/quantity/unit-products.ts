@@ -1,0 +1,88 @@
+/**
+ * Which unit a product, quotient or power is shown in: the left side's unit for a kind that both sides have, so
+ * `0.2 mm/rev * 450 rpm` comes out in `mm/min` and `10 in * 5 mm` in `in^2`. Display only: values are in base units.
+ */
+import { FORCE, LENGTH, NUMBER, POWER, PRESSURE, TEMPERATURE_DIFFERENCE, TORQUE } from './dimension';
+import { type NamedUnit, type Unit, type UnitPart, ONE, unitOf } from './unit';
+import { KELVIN, unit } from './unit-lookup';
+import { systemOf } from './unit-systems';
+
+const products = new Map<number, Unit>();
+/** Past this many pairs the cache starts again. */
+const MAX_PRODUCTS = 8192;
+
+/** The display unit of a product of quantities in these units. Total: `ONE` when there is none, never a failure. */
+export function multiplyUnits(a: Unit, b: Unit): Unit {
+  if (b === ONE) return a;
+  if (a === ONE) return b;
+  return cached(a, b, 1);
+}
+
+/** The display unit of a quotient. Total, as `multiplyUnits`. */
+export function divideUnits(a: Unit, b: Unit): Unit {
+  return b === ONE ? a : cached(a, b, -1);
+}
+
+function cached(a: Unit, b: Unit, sign: 1 | -1): Unit {
+  const key = (a.id * 67_108_864 + b.id) * 2 + (sign === 1 ? 0 : 1);
+  const known = products.get(key);
+  if (known) return known;
+  if (products.size > MAX_PRODUCTS) products.clear();
+  const made = combine(a, b, sign);
+  products.set(key, made);
+  return made;
+}
+
+function combine(a: Unit, b: Unit, sign: 1 | -1): Unit {
+  // A plain number in its own clothes (%, tooth, mm/m) says nothing about a product with something else.
+  if (b.dimension === NUMBER) return a.dimension === NUMBER ? ONE : a;
+  if (a.dimension === NUMBER && sign === 1) return b;
+  return named(mergedKinds(a.parts, b.parts, sign));
+}
+
+/**
+ * Merges part lists. A part of the right side that measures the same kind as one of the left is counted in the left's
+ * unit; rpm is taken apart, a derived unit such as N or MPa stays whole.
+ */
+function mergedKinds(a: readonly UnitPart[], b: readonly UnitPart[], sign: 1 | -1): UnitPart[] {
+  const parts: { unit: NamedUnit; exponent: number }[] = [];
+  const take = (part: UnitPart, times: number): void => {
+    if (part.unit.shortFor) {
+      for (const inner of part.unit.shortFor) take(inner, times * part.exponent);
+      return;
+    }
+    const same = parts.find((p) => p.unit.dimension === part.unit.dimension);
+    if (same) same.exponent += part.exponent * times;
+    else parts.push({ unit: part.unit, exponent: part.exponent * times });
+  };
+  for (const part of a) take(part, 1);
+  for (const part of b) take(part, sign);
+  return parts.filter((p) => p.exponent !== 0 && p.unit.dimension !== NUMBER);
+}
+
+/** A force, pressure or power made of several parts by arithmetic is shown in the unit the trade has for it. */
+function named(parts: readonly UnitPart[]): Unit {
+  const alone = parts.length === 1 && parts[0]?.exponent === 1;
+  const made = unitOf(parts) ?? ONE;
+  if (alone) return made.dimension === TEMPERATURE_DIFFERENCE ? KELVIN : made;
+  const inch = systemOf(made) === 'in';
+  if (made.dimension === FORCE) return unit(inch ? 'lbf' : 'N');
+  if (made.dimension === POWER) return unit(inch ? 'hp_imperial' : 'W');
+  const perForce = (kind: typeof LENGTH, exponent: number): boolean =>
+    parts.length === 2 &&
+    parts.some((p) => p.unit.dimension === FORCE && p.exponent === 1) &&
+    parts.some((p) => p.unit.dimension === kind && p.exponent === exponent);
+  if (made.dimension === PRESSURE && !perForce(LENGTH, -2)) return unit(inch ? 'psi' : 'MPa');
+  if (made.dimension === TORQUE && !perForce(LENGTH, 1)) return unit(inch ? 'lbf*ft' : 'N*m');
+  return made;
+}
+
+/** The display unit of a power; plain where the exponent does not divide the parts evenly. */
+export function powerUnit(a: Unit, exponent: number): Unit {
+  if (exponent === 1) return a;
+  const parts = a.parts.flatMap(
+    (part) => part.unit.shortFor?.map((p) => ({ ...p, exponent: p.exponent * part.exponent })) ?? [part],
+  );
+  const raised = parts.map((part) => ({ unit: part.unit, exponent: part.exponent * exponent }));
+  return raised.every((part) => Number.isInteger(part.exponent)) ? (unitOf(raised) ?? ONE) : ONE;
+}
