@@ -4,7 +4,7 @@
 import { spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -101,6 +101,9 @@ async function startNode({ extension, tests, folder, port, keepData }) {
     child.stderr.on('data', hear);
     child.once('exit', (code) => fail(new Error(`the VS Code Server ended with ${code}\n${log}`)));
   });
+  // VS Code turns to the colour theme of an extension under development, and takes the server's own themes for such as
+  // long as the server lies within that extension's folder: so it gets the folder under another path.
+  if (extension) extension = alias(extension, join(data, 'extension'));
   const remote = (path) => `vscode-remote://127.0.0.1:${port}${encodeURI(path)}`;
   const own = [];
   if (extension) own.push(['extensionDevelopmentPath', remote(extension)]);
@@ -121,6 +124,12 @@ async function startNode({ extension, tests, folder, port, keepData }) {
       discard();
     },
   };
+}
+
+function alias(folder, path) {
+  rmSync(path, { force: true });
+  symlinkSync(folder, path, 'junction');
+  return path;
 }
 
 /** Chromium with every host but this machine shut off. @param {import('playwright-core').BrowserContextOptions} [options] */
