@@ -1,0 +1,86 @@
+/** Small pieces that the families' files are built from, so that a formula reads as its trade content. */
+import type { Condition, Field, Given, Parameter } from './formula';
+
+export function quantity(name: string, unit: string, meaning: string): Parameter {
+  return { name, kind: 'quantity', unit, meaning };
+}
+
+export function length(name: string, meaning: string): Parameter {
+  return quantity(name, 'mm', meaning);
+}
+
+export function optional(parameter: Parameter): Parameter {
+  return { ...parameter, optional: true };
+}
+
+export function field(name: string, unit: string, meaning: string): Field {
+  return { name, unit, meaning };
+}
+
+/** The only field of a formula with a single result. */
+export function single(unit: string, meaning: string): Field {
+  return field('', unit, meaning);
+}
+
+/** Figures in sentences are rounded to this part of their unit: a thousandth of a millimetre or of a degree. */
+const PARTS = 1000;
+
+/** A figure for a sentence: `29.367 mm`, `11.789°`, `40`. */
+export function shown(value: number, unit: string): string {
+  const text = String(Math.round(value * PARTS) / PARTS);
+  return unit === '' || unit === '°' ? text + unit : `${text} ${unit}`;
+}
+
+export function mm(value: number): string {
+  return shown(value, 'mm');
+}
+
+export function degrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}
+
+export function radians(degrees: number): number {
+  return (degrees * Math.PI) / 180;
+}
+
+/** Each of these must be more than zero. */
+export function positive(...parameters: readonly Parameter[]): readonly Condition[] {
+  return parameters.map(({ name, unit }) => ({
+    range: `${name} is more than zero`,
+    severity: 'error',
+    parameter: name,
+    holds: (given) => !given.has(name) || given.number(name) > 0,
+    says: (given) => `\`${name}\` is ${shown(given.number(name), unit)}: give one of more than zero.`,
+  }));
+}
+
+/** Each of these must be zero or more. */
+export function notNegative(...parameters: readonly Parameter[]): readonly Condition[] {
+  return parameters.map(({ name, unit }) => ({
+    range: `${name} is zero or more`,
+    severity: 'error',
+    parameter: name,
+    holds: (given) => !given.has(name) || given.number(name) >= 0,
+    says: (given) => `\`${name}\` is ${shown(given.number(name), unit)}: give zero or more.`,
+  }));
+}
+
+/** An error condition on one parameter. */
+export function must(
+  parameter: string,
+  range: string,
+  holds: (given: Given) => boolean,
+  says: (given: Given) => string,
+): Condition {
+  return { range, severity: 'error', parameter, holds, says };
+}
+
+/** A condition whose breaking is told, but leaves the result standing. */
+export function should(
+  parameter: string,
+  range: string,
+  holds: (given: Given) => boolean,
+  says: (given: Given) => string,
+): Condition {
+  return { range, severity: 'warning', parameter, holds, says };
+}

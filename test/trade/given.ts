@@ -1,0 +1,114 @@
+/** Calls formulas with plain numbers, without the notation and the engine. */
+import { readFileSync } from 'node:fs';
+import { NUMBER, TURN_RATE } from '../../src/quantity/dimension';
+import { ONE } from '../../src/quantity/unit';
+import type { CardView, List, Quantity } from '../../src/quantity/value';
+import { formulaNamed } from '../../src/trade';
+import { type Answer, type Formula, type Given, type Refusal, isRefusal } from '../../src/trade/formula';
+
+export type Arguments = Readonly<Record<string, number | string | CardView>>;
+
+export function given(args: Arguments): Given {
+  const map = new Map(Object.entries(args));
+  const get = <T>(name: string, fits: (x: unknown) => x is T): T => {
+    const value = map.get(name);
+    if (!fits(value)) throw new Error(`no ${name} given`);
+    return value;
+  };
+  const number = (name: string): number => get(name, (x) => typeof x === 'number');
+  return {
+    number,
+    numberOr: (name, otherwise) => (map.has(name) ? number(name) : otherwise),
+    has: (name) => map.has(name),
+    code: (name) => get(name, (x) => typeof x === 'string'),
+    card: (name) => get(name, (x): x is CardView => typeof x === 'object'),
+  };
+}
+
+function plain(value: number, dimension = NUMBER): Quantity {
+  return { kind: 'number', value, dimension, unit: ONE, spread: null };
+}
+
+export function card(name: string, fields: Readonly<Record<string, number | readonly number[]>>): CardView {
+  const made = Object.entries(fields).map(([key, value]): [string, Quantity | List] => {
+    const dimension = key.includes('speed') ? TURN_RATE : NUMBER;
+    if (typeof value === 'number') return [key, plain(value, dimension)];
+    return [key, { kind: 'list', items: value.map((item) => plain(item, dimension)) }];
+  });
+  return { name, word: 'machine', fields: new Map(made) };
+}
+
+/** The cards of the reference shop, read by a pattern that knows only their plain lines. */
+export const SHOP: ReadonlyMap<string, CardView> = new Map(
+  [
+    ...readFileSync(new URL('../data/shop.md', import.meta.url), 'utf8').matchAll(
+      /```machine (\w+)\n([^`]*)```/g,
+    ),
+  ].map(([, name = '', lines = '']) => {
+    const fields = [...lines.matchAll(/(\w+) = \[?([\d, ]+)\]?/g)].map(([, key = '', figures = '']) => {
+      const numbers = figures.split(',').map(Number);
+      return [key, numbers.length > 1 ? numbers : (numbers[0] ?? 0)] as const;
+    });
+    return [name, card(name, Object.fromEntries(fields))] as const;
+  }),
+);
+
+/** What one unit of a worked check is in the usual unit of the parameters, by symbol. */
+const FACTORS: Readonly<Record<string, number>> = { in: 25.4, 'ft/min': 0.3048, '': 1 };
+
+function numberOf(text: string): number {
+  const match = /^(-?[\d.]+)(?:\/(\d+))?(?:°(?:(\d+)′)?(?:(\d+)″)?)?\s*(.*)$/.exec(text);
+  if (!match) throw new Error(`cannot read ${text}`);
+  const [, above = '', below = '1', minutes = '0', seconds = '0', unit = ''] = match;
+  const value = Number(above) / Number(below) + Number(minutes) / 60 + Number(seconds) / 3600;
+  return value * (FACTORS[unit] ?? 1);
+}
+
+/** The formula and arguments of a worked check's call. */
+export function callOf(text: string): { formula: Formula; args: Arguments } {
+  const [, name = '', inside = ''] = /^(\w+)\((.*)\)$/.exec(text) ?? [];
+  const formula = formulaNamed(name);
+  if (!formula) throw new Error(`no formula ${name}`);
+  const args = inside.split(/,\s*/).map((part, index): [string, number | string | CardView] => {
+    const [, label, value = ''] = /^(?:(\w+):\s*)?(.*)$/.exec(part) ?? [];
+    const parameter = formula.parameters.find((p, i) => (label ? p.name === label : i === index));
+    if (!parameter) throw new Error(`${text}: no parameter for ${part}`);
+    const read = {
+      quantity: numberOf,
+      count: numberOf,
+      code: String,
+      machine: cardNamed,
+      material: cardNamed,
+    };
+    return [parameter.name, read[parameter.kind](value)];
+  });
+  return { formula, args: Object.fromEntries(args) };
+}
+
+function cardNamed(name: string): CardView {
+  const found = SHOP.get(name);
+  if (!found) throw new Error(`no card ${name}`);
+  return found;
+}
+
+/** Findings of the conditions, then the answer. */
+export function broken(formula: Formula, args: Arguments, severity: 'error' | 'warning' = 'error'): string[] {
+  const g = given(args);
+  return formula.conditions.filter((c) => c.severity === severity && !c.holds(g)).map((c) => c.says(g));
+}
+
+export function answer(name: string, args: Arguments): Readonly<Record<string, number | string>> {
+  const formula = formulaNamed(name);
+  if (!formula) throw new Error(`no formula ${name}`);
+  const errors = broken(formula, args);
+  if (errors.length > 0) throw new Error(errors.join(' '));
+  const result: Answer | Refusal = formula.compute(given(args));
+  if (isRefusal(result)) throw new Error(result.refused);
+  return typeof result === 'object' ? result : { '': result };
+}
+
+export function number(name: string, args: Arguments, field = ''): number {
+  const value = answer(name, args)[field];
+  if (typeof value !== 'number') throw new Error(`${name} has no number ${field}`);
+  return value;
+}
