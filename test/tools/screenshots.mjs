@@ -69,8 +69,9 @@ const name = options.name ?? basename(note, '.md');
 
 async function pictures(theme) {
   if (!(theme in THEMES)) throw new Error(`--theme is one of ${Object.keys(THEMES).join(', ')}`);
-  const folder = mkdtempSync(join(tmpdir(), 'scribeline-'));
-  const close = [() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })];
+  const temporary = mkdtempSync(join(tmpdir(), 'scribeline-'));
+  const folder = join(temporary, basename(workspace));
+  const close = [() => rmSync(temporary, { recursive: true, force: true, maxRetries: 5 })];
   try {
     prepare(folder, theme);
     const vscode = await startVSCode({ host: options.host, extension: root, folder });
@@ -115,8 +116,14 @@ async function walk(page, theme) {
   for (const step of options.steps.split(';').map((words) => words.trim())) {
     const [, verb = '', rest = ''] = /^(\S+)\s*(.*)$/.exec(step) ?? [];
     if (!Object.hasOwn(STEPS, verb)) throw new Error(`no such step: ${step}`);
-    const word = await STEPS[verb](page, rest);
-    if (word) await shot(word);
+    try {
+      const word = await STEPS[verb](page, rest);
+      if (word) await shot(word);
+    } catch (error) {
+      console.error(`step failed: ${step}: ${String(error).split('\n')[0]}`);
+      process.exitCode = 1;
+      await shot(`failed-${verb}`);
+    }
   }
 }
 
@@ -181,7 +188,7 @@ const STEPS = {
 const frame = (page) => page.frameLocator('iframe.webview.ready').frameLocator('#active-frame');
 
 async function preview(page, words) {
-  await page.locator('.monaco-editor .view-line').first().click();
+  await command(page, 'View: Focus First Editor Group');
   await command(page, words);
   await frame(page).locator('.markdown-body').waitFor({ timeout: 30_000 });
   await page.waitForTimeout(1500);
