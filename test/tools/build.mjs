@@ -2,13 +2,13 @@
 //   --sizes   prints each bundle's size and what takes most room in it
 //   --dev     unminified, with source maps
 //
-// Heavy libraries are touched on first use only. A file that needs one writes
+// Heavy libraries are touched on first use only (a library with a default export: `.default ?? module`, bundles and Node differ). A file that needs one writes
 //     declare const require: (id: string) => unknown;
 //     function yaml() { return require('yaml') as typeof import('yaml'); }
 // esbuild puts the library in the bundle and runs its code at that call, synchronously, in all three bundles; vitest
 // gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode` and `node:` modules.
 import { build } from 'esbuild';
-import { rmSync } from 'node:fs';
+import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -55,9 +55,8 @@ const BUNDLES = [
   },
 ];
 
-/** Builds all bundles anew. @param {{ dev?: boolean, sizes?: boolean }} [options] */
+/** Builds all bundles. @param {{ dev?: boolean, sizes?: boolean }} [options] */
 export async function buildAll({ dev = false, sizes = false } = {}) {
-  rmSync(`${root}/dist`, { recursive: true, force: true });
   const results = await Promise.all(
     BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev, keepNames: false })),
   );
@@ -84,5 +83,6 @@ function printSizes({ outputs }) {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  await buildAll({ dev: process.argv.includes('--dev'), sizes: process.argv.includes('--sizes') });
+  const options = { dev: process.argv.includes('--dev'), sizes: process.argv.includes('--sizes') };
+  await buildAll(options).catch(() => (process.exitCode = 1)); // esbuild has said what is wrong
 }

@@ -22,7 +22,7 @@ function firstNote() {
 }
 
 console.log('Building …');
-await buildAll();
+await buildAll().catch(() => process.exit(1)); // esbuild has said what is wrong
 if (open && spawnSync('code', ['--version'], { shell: windows }).status === 0) {
   console.log('Opening desktop VS Code.');
   const args = ['--new-window', `--extensionDevelopmentPath=${root}`, folder, join(folder, file)];

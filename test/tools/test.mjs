@@ -43,8 +43,10 @@ function unitTests() {
 
 const start = Date.now();
 ensureUnits();
-const parts = [part('lint'), part('typecheck'), part('build'), unitTests()];
-for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
+const build = part('build');
+const parts = [part('lint'), part('typecheck'), build, unitTests()];
+if (!build.failed)
+  for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
 
 console.log(`\n${Math.round((Date.now() - start) / 1000)} s`);
 for (const { name, passed, failed } of parts) {
