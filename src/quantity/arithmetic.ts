@@ -13,14 +13,12 @@ import {
   powerDimension,
 } from './dimension';
 import { type Unit, ONE } from './unit';
+import { type Spread, failsBetween, spread1, spread2 } from './spread';
 import { divideUnits, multiplyUnits, powerUnit } from './unit-products';
 import { KELVIN, PERCENT, baseUnit } from './units';
 import { type Fault, type Quantity, type Reach, fault, isFault } from './value';
 
-/** More toleranced inputs than this in one result say nothing useful and cost time. */
-export const MAX_INPUTS = 64;
-/** Samples one input may carry: its two ends and a few extremes in between. */
-const MAX_SAMPLES = 8;
+export { MAX_INPUTS, spread1, spread2 } from './spread';
 
 export function quantity(value: number, unit: Unit, spread: readonly Reach[] | null = null): Quantity {
   return { kind: 'number', value, dimension: unit.dimension, unit, spread };
@@ -31,12 +29,8 @@ export function plain(value: number): Quantity {
   return { kind: 'number', value, dimension: NUMBER, unit: ONE, spread: null };
 }
 
-function made(
-  value: number,
-  dimension: Dimension,
-  unit: Unit,
-  spread: readonly Reach[] | null | Fault,
-): Quantity | Fault {
+/** The result of an operation; a fault when it is not finite. Shown in `unit` where that fits, else in a usual one. */
+export function made(value: number, dimension: Dimension, unit: Unit, spread: Spread): Quantity | Fault {
   if (!Number.isFinite(value)) return fault('no-finite-result');
   if (spread !== null && 'kind' in spread) return spread;
   return {
@@ -99,16 +93,30 @@ function kindsDiffer(a: Quantity, b: Quantity, operator: string): Fault {
 export function multiply(a: Quantity, b: Quantity): Quantity | Fault {
   const dimension = multiplyDimensions(a.dimension, b.dimension);
   if (!dimension) return beyond(a, b, '*');
-  const spread = a.spread === null && b.spread === null ? null : productSpread(a, b);
-  return made(a.value * b.value, dimension, multiplyUnits(a.unit, b.unit), spread);
+  return made(
+    a.value * b.value,
+    dimension,
+    multiplyUnits(a.unit, b.unit),
+    spread2(a, b, product, productTurn),
+  );
 }
+
+/** Where both factors move with one input, their product can turn round between its ends. */
+const productTurn = (p0: number, p1: number, q0: number, q1: number): number => {
+  const [dp, dq] = [p1 - p0, q1 - q0];
+  return -(dp * q0 + dq * p0) / (2 * dp * dq);
+};
 
 export function divide(a: Quantity, b: Quantity): Quantity | Fault {
   if (b.value === 0) return fault('division-by-zero');
   const dimension = divideDimensions(a.dimension, b.dimension);
   if (!dimension) return beyond(a, b, '/');
-  return made(a.value / b.value, dimension, divideUnits(a.unit, b.unit), spread2(a, b, quotient));
+  const spread = failsBetween(b, isBeyondZero) ?? spread2(a, b, quotient);
+  return made(a.value / b.value, dimension, divideUnits(a.unit, b.unit), spread);
 }
+
+/** True when zero lies between: there a quotient runs away. */
+const isBeyondZero = (low: number, high: number): boolean => low <= 0 && high >= 0;
 
 function beyond(a: Quantity, b: Quantity, operator: string): Fault {
   if (a.dimension.point || b.dimension.point) return fault('temperature-scaled', { operator });
@@ -138,94 +146,14 @@ export function power(a: Quantity, b: Quantity): Quantity | Fault {
   const dimension = powerDimension(a.dimension, b.value);
   if (!dimension)
     return a.dimension.point ? fault('temperature-scaled', { operator: '^' }) : fault('exponent-not-whole');
+  if (a.value === 0 && b.value < 0) return fault('division-by-zero');
   const value = a.value ** b.value;
   if (Number.isNaN(value)) return fault('root-of-negative');
-  const even = b.value > 0 && b.value % 2 === 0 && b.spread === null;
-  const spread = even ? spread1(a, (x) => x ** b.value, [0]) : spread2(a, b, (x, y) => x ** y);
+  const even = b.spread === null && b.value > 0 && b.value % 2 === 0;
+  const spread = even
+    ? spread1(a, (x) => x ** b.value, [0])
+    : ((b.value < 0 ? failsBetween(a, isBeyondZero) : null) ?? spread2(a, b, (x, y) => x ** y));
   return made(value, dimension, powerUnit(a.unit, b.value), spread);
-}
-
-/**
- * The spread of `f(a)`. `extremes` are arguments (base units) at which `f` turns round; where an input's ends lie on
- * both sides of one, the value there counts too.
- */
-export function spread1(
-  a: Quantity,
-  f: (x: number) => number,
-  extremes: readonly number[] = [],
-): readonly Reach[] | null | Fault {
-  if (a.spread === null) return null;
-  const nominal = f(a.value);
-  const out: Reach[] = [];
-  for (const { input, at, inside } of a.spread) {
-    const samples = at.map(f);
-    const [low, high] = [Math.min(a.value, ...at), Math.max(a.value, ...at)];
-    for (const x of extremes) if (low < x && x < high && samples.length < MAX_SAMPLES) samples.push(f(x));
-    const bad = keep(out, { input, at: samples, inside }, nominal);
-    if (bad) return bad;
-  }
-  return out.length === 0 ? null : out;
-}
-
-/** The spread of `f(a, b)`: each input of either is moved to its ends while the others stay. */
-export function spread2(
-  a: Quantity,
-  b: Quantity,
-  f: (x: number, y: number) => number,
-): readonly Reach[] | null | Fault {
-  const [s, t] = [a.spread, b.spread];
-  if (s === null && t === null) return null;
-  const nominal = f(a.value, b.value);
-  const out: Reach[] = [];
-  let i = 0;
-  let j = 0;
-  const [n, m] = [s?.length ?? 0, t?.length ?? 0];
-  while (i < n || j < m) {
-    const left = s?.[i];
-    const right = t?.[j];
-    const input = Math.min(left?.input ?? Infinity, right?.input ?? Infinity);
-    const p = left?.input === input ? left.at : null;
-    const q = right?.input === input ? right.at : null;
-    if (p) i++;
-    if (q) j++;
-    const count = Math.max(p?.length ?? 0, q?.length ?? 0);
-    const samples: number[] = [];
-    for (let k = 0; k < count; k++)
-      samples.push(f(p ? (p[k] ?? a.value) : a.value, q ? (q[k] ?? b.value) : b.value));
-    const inside = (p ? left : right)?.inside ?? true;
-    const bad = keep(out, { input, at: samples, inside }, nominal);
-    if (bad) return bad;
-  }
-  if (out.length > MAX_INPUTS) return fault('too-many-inputs', { count: out.length });
-  return out.length === 0 ? null : out;
-}
-
-/** Adds a reach unless the input turned out to have no influence; a sample that is no number is a fault. */
-function keep(out: Reach[], reach: Reach, nominal: number): Fault | null {
-  let moved = false;
-  for (const x of reach.at) {
-    if (!Number.isFinite(x)) return fault('fails-at-limit', { input: reach.input });
-    if (x !== nominal) moved = true;
-  }
-  if (moved) out.push(reach);
-  return null;
-}
-
-/** Where both factors move with one input, their product can turn round between its ends: that extreme counts too. */
-function productSpread(a: Quantity, b: Quantity): readonly Reach[] | null | Fault {
-  const spread = spread2(a, b, product);
-  if (spread === null || 'kind' in spread || a.spread === null || b.spread === null) return spread;
-  return spread.map((reach) => {
-    const p = a.spread?.find((r) => r.input === reach.input)?.at;
-    const q = b.spread?.find((r) => r.input === reach.input)?.at;
-    const [p0, p1] = p ?? [];
-    const [q0, q1] = q ?? [];
-    if (p0 === undefined || p1 === undefined || q0 === undefined || q1 === undefined) return reach;
-    const [dp, dq] = [p1 - p0, q1 - q0];
-    const turn = -(dp * q0 + dq * p0) / (2 * dp * dq);
-    if (!(turn > 0 && turn < 1) || reach.at.length >= MAX_SAMPLES) return reach;
-    return { ...reach, at: [...reach.at, (p0 + dp * turn) * (q0 + dq * turn)] };
-  });
 }
 
 /** A copy of `a` shown in another unit of its kind. */

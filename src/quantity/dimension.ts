@@ -107,14 +107,23 @@ function combineAfresh(a: Dimension, b: Dimension, sign: 1 | -1): Dimension | nu
   );
 }
 
+const powers = new Map<number, Map<Dimension, Dimension | null>>();
+
 /** The dimension raised to a power, or null when the exponents would not be whole or run away. */
 export function powerDimension(a: Dimension, exponent: number): Dimension | null {
   if (a === NUMBER || exponent === 1) return a;
   if (a.point) return null;
-  return fromExponents(
+  const known = powers.get(exponent)?.get(a);
+  if (known !== undefined) return known;
+  const made = fromExponents(
     a.exponents.map((e) => e * exponent),
     a.currency,
   );
+  if (powers.size > 64) powers.clear();
+  const ofExponent = powers.get(exponent) ?? new Map<Dimension, Dimension | null>();
+  if (ofExponent.size > 1024) ofExponent.clear();
+  powers.set(exponent, ofExponent.set(a, made));
+  return made;
 }
 
 function fromExponents(exponents: readonly number[], currency: string | null): Dimension | null {

@@ -77,12 +77,19 @@ function named(parts: readonly UnitPart[]): Unit {
   return made;
 }
 
+const powers = new Map<number, Map<Unit, Unit>>();
+
 /** The display unit of a power; plain where the exponent does not divide the parts evenly. */
 export function powerUnit(a: Unit, exponent: number): Unit {
   if (exponent === 1) return a;
-  const parts = a.parts.flatMap(
-    (part) => part.unit.shortFor?.map((p) => ({ ...p, exponent: p.exponent * part.exponent })) ?? [part],
-  );
-  const raised = parts.map((part) => ({ unit: part.unit, exponent: part.exponent * exponent }));
-  return raised.every((part) => Number.isInteger(part.exponent)) ? (unitOf(raised) ?? ONE) : ONE;
+  if (a.dimension === NUMBER) return ONE;
+  const known = powers.get(exponent)?.get(a);
+  if (known) return known;
+  const raised = mergedKinds(a.parts, [], 1).map((part) => ({ ...part, exponent: part.exponent * exponent }));
+  const made = raised.every((part) => Number.isInteger(part.exponent)) ? named(raised) : ONE;
+  if (powers.size > 64) powers.clear();
+  const ofExponent = powers.get(exponent) ?? new Map<Unit, Unit>();
+  if (ofExponent.size > 1024) ofExponent.clear();
+  powers.set(exponent, ofExponent.set(a, made));
+  return made;
 }

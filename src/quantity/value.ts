@@ -11,6 +11,11 @@ export interface Reach {
   /** Serial number of the line whose asked limits are meant. */
   readonly input: number;
   readonly at: readonly number[];
+  /**
+   * Where on the way from the low end (0) to the high end (1) the samples after the first two were taken; absent when
+   * there are no more than two. So two quantities that move with one input are compared at one place of it.
+   */
+  readonly along?: readonly number[];
   /** Whether the input's nominal lies between its ends (not so for 25 mm f7), so that the nominal result is reached too. */
   readonly inside: boolean;
 }

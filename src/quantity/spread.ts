@@ -1,0 +1,143 @@
+/**
+ * How far toleranced inputs move the result of an operation: the operation again at both ends of each input, and at
+ * the places in between where it turns round. A result that moves with one input on both sides is followed along that
+ * input, so `x - x` is exactly 0; between its samples a quantity is taken as straight.
+ */
+import { type Fault, type Quantity, type Reach, fault } from './value';
+
+export type Spread = readonly Reach[] | null | Fault;
+
+/** More toleranced inputs than this in one result say nothing useful and cost time. */
+export const MAX_INPUTS = 64;
+/** Samples one input may carry: its two ends and a few extremes in between. */
+const MAX_SAMPLES = 8;
+/** A move smaller than this part of the result is rounding, not influence. */
+const NO_INFLUENCE = 1e-12;
+
+const NONE: readonly number[] = [];
+
+/**
+ * The spread of `f(a)`. `extremes` are arguments (base units) at which `f` turns round, or a function that finds those
+ * between two arguments; where an input takes `a` across one, the value there counts too.
+ */
+export function spread1(
+  a: Quantity,
+  f: (x: number) => number,
+  extremes: readonly number[] | ((low: number, high: number) => readonly number[]) = NONE,
+): Spread {
+  if (a.spread === null) return null;
+  const nominal = f(a.value);
+  const out: Reach[] = [];
+  for (const reach of a.spread) {
+    const at = reach.at.map(f);
+    let along = reach.along ?? NONE;
+    if (extremes !== NONE) {
+      const [low, high] = [Math.min(...reach.at), Math.max(...reach.at)];
+      const between = typeof extremes === 'function' ? extremes(low, high) : extremes;
+      const met = between.filter((x) => low < x && x < high).slice(0, MAX_SAMPLES - at.length);
+      at.push(...met.map(f));
+      if (met.length > 0) along = [...along, ...met.map((x) => whereIs(reach, x))];
+    }
+    const bad = keep(out, reach.input, at, along, reach.inside, nominal);
+    if (bad) return bad;
+  }
+  return out.length === 0 ? null : out;
+}
+
+/**
+ * The spread of `f(a, b)`: each input of either is moved to its ends while the others stay. `turn` gives the place
+ * (0 to 1) between both arguments' ends at which `f` turns round; NaN or a place outside when it does not.
+ */
+export function spread2(
+  a: Quantity,
+  b: Quantity,
+  f: (x: number, y: number) => number,
+  turn: ((p0: number, p1: number, q0: number, q1: number) => number) | null = null,
+): Spread {
+  const [s, t] = [a.spread ?? [], b.spread ?? []];
+  if (s.length === 0 && t.length === 0) return null;
+  const nominal = f(a.value, b.value);
+  const out: Reach[] = [];
+  for (let i = 0, j = 0; i < s.length || j < t.length;) {
+    const input = Math.min(s[i]?.input ?? Infinity, t[j]?.input ?? Infinity);
+    const p = s[i]?.input === input ? s[i++] : undefined;
+    const q = t[j]?.input === input ? t[j++] : undefined;
+    const [p0, p1] = [p?.at[0] ?? a.value, p?.at[1] ?? a.value];
+    const [q0, q1] = [q?.at[0] ?? b.value, q?.at[1] ?? b.value];
+    const at = [f(p0, q0), f(p1, q1)];
+    let along = NONE;
+    if (turn !== null || p?.along || q?.along) {
+      const place = turn === null ? NaN : turn(p0, p1, q0, q1);
+      const places = new Set([...(p?.along ?? []), ...(q?.along ?? [])]);
+      if (place > 0 && place < 1) places.add(place);
+      along = [...places].slice(0, MAX_SAMPLES - 2);
+      for (const x of along) at.push(f(p ? sampleAt(p, x) : a.value, q ? sampleAt(q, x) : b.value));
+    }
+    const bad = keep(out, input, at, along, (p ?? q)?.inside ?? true, nominal);
+    if (bad) return bad;
+  }
+  if (out.length > MAX_INPUTS) return fault('too-many-inputs', { count: out.length });
+  return out.length === 0 ? null : out;
+}
+
+/**
+ * A fault when one of the inputs takes `a` across a place where an operation has no value, such as a divisor of zero;
+ * `bad` says whether there is one from the lowest to the highest value.
+ */
+export function failsBetween(a: Quantity, bad: (low: number, high: number) => boolean): Fault | null {
+  for (const { input, at, inside } of a.spread ?? []) {
+    const all = inside ? [a.value, ...at] : at;
+    if (bad(Math.min(...all), Math.max(...all))) return fault('fails-at-limit', { input });
+  }
+  return null;
+}
+
+/** Adds a reach unless the input turned out to have no influence; a sample that is no number is a fault. */
+function keep(
+  out: Reach[],
+  input: number,
+  at: readonly number[],
+  along: readonly number[],
+  inside: boolean,
+  nominal: number,
+): Fault | null {
+  let moved = false;
+  const least = Math.abs(nominal) * NO_INFLUENCE;
+  for (const x of at) {
+    if (!Number.isFinite(x)) return fault('fails-at-limit', { input });
+    if (Math.abs(x - nominal) > least) moved = true;
+  }
+  if (moved) out.push(along.length === 0 ? { input, at, inside } : { input, at, along, inside });
+  return null;
+}
+
+/** The samples of a reach in order from the low end of its input to the high one: place and value. */
+function inOrder({ at, along = NONE }: Reach): readonly (readonly [place: number, value: number])[] {
+  const [first = 0, second = 0, ...rest] = at;
+  const between = rest.map((value, i) => [along[i] ?? 0.5, value] as const);
+  return [[0, first] as const, ...between.sort((x, y) => x[0] - y[0]), [1, second] as const];
+}
+
+/** The value of a reach at a place of its input, straight between the samples next to it. */
+function sampleAt(reach: Reach, place: number): number {
+  const [low = 0, high = 0] = reach.at;
+  if (reach.along === undefined) return low + (high - low) * place;
+  let [from, value] = [0, low];
+  for (const [to, next] of inOrder(reach)) {
+    if (to === place) return next;
+    if (to > place) return value + ((next - value) * (place - from)) / (to - from);
+    [from, value] = [to, next];
+  }
+  return value;
+}
+
+/** The first place of its input at which a reach has this value; its samples lie on both sides of it. */
+function whereIs(reach: Reach, x: number): number {
+  let [from, value] = [0, reach.at[0] ?? x];
+  for (const [to, next] of inOrder(reach)) {
+    if (value !== next && (value - x) * (next - x) <= 0)
+      return from + ((to - from) * (x - value)) / (next - value);
+    [from, value] = [to, next];
+  }
+  return 0.5;
+}
