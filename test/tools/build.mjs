@@ -2,9 +2,10 @@
 //   --sizes   prints each bundle's size and what takes most room in it
 //   --dev     unminified, with source maps
 //
-// Heavy libraries are touched on first use only (a library with a default export: `.default ?? module`, bundles and Node differ). A file that needs one writes
+// Heavy libraries are touched on first use only. A file that needs one writes
 //     declare const require: (id: string) => unknown;
 //     function yaml() { return require('yaml') as typeof import('yaml'); }
+// (for a default export, markdown-it's: take `.default` where there is one; bundles and Node differ in that).
 // esbuild puts the library in the bundle and runs its code at that call, synchronously, in all three bundles; vitest
 // gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode` and `node:` modules.
 import { build } from 'esbuild';

@@ -69,7 +69,8 @@ async function startWeb({ extension, tests, folder, port }) {
 
 async function startNode({ extension, tests, folder, port, keepData }) {
   const token = randomUUID();
-  const data = keepData ?? mkdtempSync(join(tmpdir(), 'vscode-node-'));
+  const temporary = mkdtempSync(join(tmpdir(), 'vscode-node-'));
+  const data = keepData ?? temporary;
   const flags = {
     host: '127.0.0.1',
     port: String(port),
@@ -88,7 +89,7 @@ async function startNode({ extension, tests, folder, port, keepData }) {
     ],
     { cwd: NODE_HOST, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, EXTENSIONS_GALLERY: '{}' } },
   );
-  const discard = () => keepData || rmSync(data, { recursive: true, force: true, maxRetries: 5 });
+  const discard = () => rmSync(temporary, { recursive: true, force: true, maxRetries: 5 });
   const atExit = () => (child.kill(), discard()); // whoever ends this process ends the server too
   process.once('exit', atExit);
   let log = '';
@@ -103,10 +104,11 @@ async function startNode({ extension, tests, folder, port, keepData }) {
   });
   // VS Code turns to the colour theme of an extension under development, and takes the server's own themes for such as
   // long as the server lies within that extension's folder: so it gets the folder under another path.
-  if (extension) extension = alias(extension, join(data, 'extension'));
+  const alias = join(temporary, 'extension');
+  if (extension) symlinkSync(extension, alias, 'junction');
   const remote = (path) => `vscode-remote://127.0.0.1:${port}${encodeURI(path)}`;
   const own = [];
-  if (extension) own.push(['extensionDevelopmentPath', remote(extension)]);
+  if (extension) own.push(['extensionDevelopmentPath', remote(alias)]);
   if (tests) own.push(['extensionTestsPath', remote(tests)]);
   return {
     url: (payload = []) =>
@@ -124,12 +126,6 @@ async function startNode({ extension, tests, folder, port, keepData }) {
       discard();
     },
   };
-}
-
-function alias(folder, path) {
-  rmSync(path, { force: true });
-  symlinkSync(folder, path, 'junction');
-  return path;
 }
 
 /** Chromium with every host but this machine shut off. @param {import('playwright-core').BrowserContextOptions} [options] */
