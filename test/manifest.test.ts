@@ -1,0 +1,73 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import manifest from '../package.json';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const read = (path: string) => readFileSync(root + path, 'utf8');
+
+/** The project's own files of words, those not yet committed too. */
+function ownTexts(...under: string[]): string[] {
+  const words = ['ls-files', '-co', '--exclude-standard', '--', ...under];
+  const paths = execFileSync('git', words, { cwd: root, encoding: 'utf8' }).split('\n');
+  return paths.filter(
+    (path) => /\.(ts|mjs|json|md)$/.test(path) && !path.endsWith('lock.json') && existsSync(root + path),
+  );
+}
+
+const { contributes } = manifest;
+const grammar = contributes.grammars[0];
+
+describe('package.json', () => {
+  it('names only files that are there, and packs them', () => {
+    const named = [manifest.icon, grammar?.path ?? '', ...contributes['markdown.previewStyles']];
+    const built = [manifest.main, manifest.browser, manifest.bin.scribeline];
+    for (const path of named) expect([path, existsSync(root + path)]).toEqual([path, true]);
+    for (const path of [...named, ...built].map((p) => p.replace(/^\.\//, ''))) {
+      expect([path, manifest.files.some((file) => path === file || path.startsWith(`${file}/`))]).toEqual([
+        path,
+        true,
+      ]);
+    }
+  });
+
+  it('has an icon of 128 by 128 pixels', () => {
+    const png = readFileSync(root + manifest.icon);
+    expect([png.toString('latin1', 1, 4), png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([
+      'PNG',
+      128,
+      128,
+    ]);
+  });
+
+  it('agrees with the grammar, the licence and the changelog', () => {
+    expect(JSON.parse(read('syntaxes/figures.tmLanguage.json'))).toMatchObject({
+      scopeName: grammar?.scopeName,
+    });
+    expect(manifest.license).toBe('MIT');
+    expect(read('LICENSE')).toContain(manifest.author);
+    expect(read('CHANGELOG.md')).toMatch(new RegExp(`^## \\[(Unreleased|${manifest.version})\\]`, 'm'));
+  });
+
+  it('wakes up for markdown alone, and runs untrusted and on virtual files', () => {
+    expect(manifest.activationEvents).toEqual(['onLanguage:markdown']);
+    expect(manifest.capabilities).toEqual({
+      untrustedWorkspaces: { supported: true },
+      virtualWorkspaces: true,
+    });
+    expect(manifest.devDependencies['@types/vscode']).toBe(manifest.engines.vscode.replace('^', ''));
+  });
+
+  it('installs nothing with the package: everything is bundled', () => {
+    expect(manifest).not.toHaveProperty('dependencies');
+  });
+});
+
+describe('the sources', () => {
+  it('hold no left-overs, and no test is switched off', () => {
+    const marks = new RegExp('TO' + 'DO|FIX' + 'ME|\\bX' + 'XX\\b|\\.(on' + 'ly|sk' + 'ip)\\(');
+    for (const path of ownTexts('src', 'test'))
+      expect([path, marks.exec(read(path))?.[0]]).toEqual([path, undefined]);
+  });
+});
