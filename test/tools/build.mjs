@@ -61,6 +61,7 @@ export async function buildAll({ dev = false, sizes = false } = {}) {
   const results = await Promise.all(
     BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev, keepNames: false })),
   );
+  cpSync(`${root}/src/hosts/cli/schema`, `${root}/dist/cli/schema`, { recursive: true });
   if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
 }
 

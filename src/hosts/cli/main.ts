@@ -1,4 +1,35 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import process from 'node:process';
+import type { Io } from './io';
+import { WRONG } from './io';
+import { run } from './run';
 
-process.stderr.write('usage: scribeline check PATH… [--json]\n');
-process.exitCode = 2;
+/** The package file stands two folders above the bundle, where `bin` names it. */
+function version(): string {
+  const file = join(__dirname, '../../package.json');
+  const own: unknown = JSON.parse(readFileSync(file, 'utf8'));
+  return typeof own === 'object' && own !== null && 'version' in own ? String(own.version) : '';
+}
+
+const io: Io = {
+  current: process.cwd(),
+  colour: process.stdout.isTTY && !process.env['NO_COLOR'] && process.env['TERM'] !== 'dumb',
+  version,
+  out: (text) => void process.stdout.write(text),
+  err: (text) => void process.stderr.write(text),
+};
+
+// A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
+// Set rather than `process.exit`, so that everything written reaches a slow pipe.
+run(process.argv.slice(2), io).then(
+  (code) => (process.exitCode = code),
+  (error: unknown) => {
+    io.err(`scribeline: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
+    process.exitCode = WRONG;
+  },
+);

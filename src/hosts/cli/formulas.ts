@@ -1,0 +1,114 @@
+/** `scribeline formulas`: the trade's formulas as a list to read, or as data. */
+import { dimensionName } from '../../quantity/dimension';
+import { unitFrom } from '../../quantity/units';
+import type { Field, Formula, Parameter, WorkedCheck } from '../../trade/formula';
+import { FORMULAS } from '../../trade/index';
+import { type Exit, type Io, FINE } from './io';
+import { type Paint, columns, painter, wrap } from './terminal';
+
+export function formulas(json: boolean, io: Io): Exit {
+  if (json) io.out(`${JSON.stringify({ version: 1, formulas: FORMULAS.map(formulaEntry) }, null, 2)}\n`);
+  else io.out(FORMULAS.map((formula) => formulaText(formula, painter(io.colour))).join('\n'));
+  return FINE;
+}
+
+export function formulaEntry(formula: Formula): object {
+  return {
+    name: formula.name,
+    family: formula.family,
+    title: formula.title,
+    parameters: formula.parameters.map((parameter) => ({
+      name: parameter.name,
+      kind: parameter.kind,
+      dimension: parameterDimension(parameter),
+      unit: orNull(parameter.unit),
+      meaning: parameter.meaning,
+      optional: parameter.optional === true,
+    })),
+    result: formula.result.map((field) => ({
+      name: orNull(field.name),
+      kind: field.words === true ? 'text' : 'number',
+      dimension: field.words === true ? null : dimensionOf(field.unit),
+      unit: orNull(field.unit),
+      meaning: field.meaning,
+    })),
+    why: formula.why,
+    source: formula.source,
+    validity: formula.conditions.map(({ range, severity, parameter }) => ({ range, severity, parameter })),
+    checks: formula.checks.map((check) => ({
+      call: check.call,
+      expect: Object.entries(check.expect).map(([name, value]) => ({
+        name: orNull(name),
+        value,
+        unit: orNull(unitOfField(formula, name)),
+      })),
+      tolerance: check.tolerance,
+      source: check.source,
+    })),
+  };
+}
+
+function parameterDimension({ kind, unit }: Parameter): string | null {
+  return kind === 'quantity' || kind === 'count' ? dimensionOf(unit) : null;
+}
+
+function dimensionOf(unit: string): string | null {
+  const known = unitFrom(unit);
+  return known ? dimensionName(known.dimension) : null;
+}
+
+function orNull(text: string): string | null {
+  return text === '' ? null : text;
+}
+
+function unitOfField({ result }: Formula, name: string): string {
+  return result.find((field) => field.name === name)?.unit ?? '';
+}
+
+function formulaText(formula: Formula, paint: Paint): string {
+  const list = formula.parameters.map((it) => it.name + (it.optional === true ? '?' : '')).join(', ');
+  const part = (title: string, lines: readonly string[]): readonly string[] =>
+    lines.length === 0 ? [] : [`  ${paint('dim', title)}`, ...lines.map((line) => `    ${line}`)];
+  const prose = (text: string): string => wrap(text, '      ');
+  return [
+    `${paint('bold', formula.name)}(${list})`,
+    `  ${wrap(formula.title, '  ')}`,
+    ...part('takes', columns(formula.parameters.map(parameterCells), 60)),
+    ...part('gives', columns(formula.result.map(fieldCells), 60)),
+    ...part(
+      'holds where',
+      formula.conditions.map((it) => prose(it.range)),
+    ),
+    ...part('source', [prose(formula.source)]),
+    ...part(
+      'checked',
+      formula.checks.map((check) => prose(checkText(check, formula))),
+    ),
+    '',
+  ].join('\n');
+}
+
+function parameterCells(parameter: Parameter): readonly string[] {
+  const kind =
+    parameterDimension(parameter) ?? (parameter.kind === 'code' ? 'ISO 286 code' : `${parameter.kind} card`);
+  const unit = parameter.unit === '' ? '' : `, ${parameter.unit}`;
+  return [parameter.name + (parameter.optional === true ? '?' : ''), kind + unit, parameter.meaning];
+}
+
+function fieldCells(field: Field): readonly string[] {
+  const kind = field.words === true ? 'words' : (dimensionOf(field.unit) ?? '');
+  return [
+    field.name === '' ? '=' : `.${field.name}`,
+    field.unit === '' ? kind : `${kind}, ${field.unit}`,
+    field.meaning,
+  ];
+}
+
+function checkText(check: WorkedCheck, formula: Formula): string {
+  const expected = Object.entries(check.expect).map(([name, value]) => {
+    const unit = unitOfField(formula, name);
+    const amount = unit === '' || unit === '°' ? `${value}${unit}` : `${value} ${unit}`;
+    return name === '' ? amount : `${name} ${amount}`;
+  });
+  return `${check.call} = ${expected.join(', ')} (within ${check.tolerance}; ${check.source})`;
+}

@@ -1,0 +1,23 @@
+/** One run of the command line: arguments in, exit code out. Each command is loaded when it is asked for. */
+import { readArguments } from './arguments';
+import { help, USAGE } from './help';
+import { type Exit, type Io, FINE, WRONG } from './io';
+
+export async function run(argv: readonly string[], io: Io): Promise<Exit> {
+  const command = readArguments(argv);
+  switch (command.kind) {
+    case 'help':
+      io.out(help(command.of));
+      return FINE;
+    case 'version':
+      io.out(`${io.version()}\n`);
+      return FINE;
+    case 'check':
+      return (await import('./check')).check(command.paths, command.json, io);
+    case 'formulas':
+      return (await import('./formulas')).formulas(command.json, io);
+    case 'wrong':
+      io.err(`scribeline: ${command.says}\n${USAGE}`);
+      return WRONG;
+  }
+}

@@ -1,0 +1,28 @@
+/** Building HTML from text that may hold anything. */
+
+const ESCAPES = new Map([
+  ['&', '&amp;'],
+  ['<', '&lt;'],
+  ['>', '&gt;'],
+  ['"', '&quot;'],
+  ["'", '&#39;'],
+]);
+
+export function escape(text: string): string {
+  return text.replace(/[&<>"']/g, (char) => ESCAPES.get(char) ?? '');
+}
+
+export type Attributes = Readonly<Record<string, string | number | null>>;
+
+/** An element. `inner` is HTML already; attributes are text and are escaped, those that are null are left out. */
+export function element(name: string, attributes: Attributes, ...inner: readonly string[]): string {
+  const written = Object.entries(attributes)
+    .map(([key, value]) => (value === null ? '' : ` ${key}="${escape(String(value))}"`))
+    .join('');
+  return `<${name}${written}>${inner.join('')}</${name}>`;
+}
+
+/** Text with what stands in backticks as code. */
+export function prose(text: string): string {
+  return escape(text).replace(/`([^`]+)`/g, '<code>$1</code>');
+}

@@ -1,0 +1,40 @@
+/** A sheet sorted by where things stand, made once and asked for each block. */
+import type { Finding, Row, Sheet } from '../engine/index';
+import type { Block } from '../notation/syntax';
+
+export interface View {
+  readonly sheet: Sheet;
+  /** The lines of a block, by the line of its fence. */
+  readonly rows: ReadonlyMap<number, readonly Row[]>;
+  /** Findings in the note itself, by line. */
+  readonly findings: ReadonlyMap<number, readonly Finding[]>;
+  /** Lines before this one belong to no block of ours: their findings are shown with the first. */
+  readonly firstFence: number;
+}
+
+export function view(sheet: Sheet): View {
+  const rows = grouped(sheet.rows(), (row) => row.block.fenceLine);
+  const own = sheet.findings().filter((finding) => finding.file === null);
+  return {
+    sheet,
+    rows,
+    findings: grouped(own, (finding) => finding.line),
+    firstFence: Math.min(...rows.keys()),
+  };
+}
+
+/** What is wrong with the fence line itself and, for the first block, with all that stands before it. */
+export function findingsAbove({ findings, firstFence }: View, { fenceLine }: Block): readonly Finding[] {
+  if (fenceLine !== firstFence) return findings.get(fenceLine) ?? [];
+  return [...findings].filter(([line]) => line <= fenceLine).flatMap(([, found]) => found);
+}
+
+function grouped<T>(items: readonly T[], by: (item: T) => number): Map<number, T[]> {
+  const groups = new Map<number, T[]>();
+  for (const item of items) {
+    const group = groups.get(by(item));
+    if (group) group.push(item);
+    else groups.set(by(item), [item]);
+  }
+  return groups;
+}
