@@ -88,8 +88,8 @@ const ballFromRing: Formula = {
     },
     {
       call: 'ball_from_ring(29.37 mm, 3.06 mm, nose_radius: 0.4 mm)',
-      expect: { '': 30.1534 },
-      tolerance: 5e-5,
+      expect: { '': 30.153437612 },
+      tolerance: 1e-6,
       source: "nearest point of a sampled nose arc to the ball's centre",
     },
   ],
@@ -125,8 +125,8 @@ const ballHeight: Formula = {
   checks: [
     {
       call: 'ball_height(34 mm, 24.6 mm)',
-      expect: { '': 11.735 },
-      tolerance: 5e-5,
+      expect: { '': 11.7349904133 },
+      tolerance: 1e-8,
       source: 'numeric root of the distance from centre to tip',
     },
     {
@@ -136,9 +136,9 @@ const ballHeight: Formula = {
       source: 'numeric root of the distance from centre to tip',
     },
     {
-      call: 'ball_height(30.1534 mm, 29.37 mm, nose_radius: 0.4 mm)',
+      call: 'ball_height(30.153437612 mm, 29.37 mm, nose_radius: 0.4 mm)',
       expect: { '': 3.06 },
-      tolerance: 2e-4,
+      tolerance: 1e-6,
       source: "nearest point of a sampled nose arc to the ball's centre, read backwards",
     },
   ],
@@ -194,15 +194,15 @@ const kneeRaise: Formula = {
   picture: null,
   checks: [
     {
-      call: 'knee_raise(22.05 mm, 22 mm, 21.4509 mm)',
-      expect: { '': 0.110243 },
-      tolerance: 5e-6,
+      call: 'knee_raise(22.05 mm, 22 mm, 21.450935 mm)',
+      expect: { '': 0.110243058357 },
+      tolerance: 1e-8,
       source: 'difference of two numeric roots',
     },
     {
       call: 'knee_raise(25.12 mm, 25 mm, 24.6 mm)',
-      expect: { '': 0.315255 },
-      tolerance: 5e-7,
+      expect: { '': 0.315255362185 },
+      tolerance: 1e-8,
       source: 'difference of two numeric roots',
     },
   ],

@@ -59,6 +59,8 @@ export interface Refusal {
   readonly parameter: string | null;
   readonly offers?: readonly string[];
   readonly data?: FaultData;
+  /** Code of the finding, one of the trade's; `formula-refused` when absent. */
+  readonly code?: string;
 }
 
 /** One step of the working, in the notation, using parameter names and the names of earlier steps. */

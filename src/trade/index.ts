@@ -1,15 +1,27 @@
 /** All formulas, family by family, in the order of a job. Adding one touches its family's list only. */
 import { BALL_FORMULAS } from './ball';
+import { BLANK_FORMULAS } from './ball-blank';
 import { KNEE_FORMULAS } from './ball-knee';
+import { RESULT_FORMULAS } from './ball-result';
+import { ROUNDNESS_FORMULAS } from './ball-roundness';
 import { CUTTING_FORMULAS } from './cutting';
-import { SPEED_FORMULAS } from './speeds';
 import type { Formula } from './formula';
+import { INDEXING_FORMULAS } from './indexing';
+import { MECHANICS_FORMULAS } from './mechanics';
+import { SETUP_FORMULAS } from './setup';
+import { SPEED_FORMULAS } from './speeds';
 
 export const FORMULAS: readonly Formula[] = [
   ...BALL_FORMULAS,
   ...KNEE_FORMULAS,
+  ...RESULT_FORMULAS,
+  ...BLANK_FORMULAS,
+  ...ROUNDNESS_FORMULAS,
+  ...SETUP_FORMULAS,
+  ...INDEXING_FORMULAS,
   ...SPEED_FORMULAS,
   ...CUTTING_FORMULAS,
+  ...MECHANICS_FORMULAS,
 ];
 
 const byName = new Map(FORMULAS.map((formula) => [formula.name, formula]));

@@ -1,5 +1,6 @@
 /** Spindle speeds: from a cutting speed, back to one, and to a step the machine has. */
-import type { CardView, Quantity } from '../quantity/value';
+import { TURN_RATE } from '../quantity/dimension';
+import type { CardView, List, Quantity, Text } from '../quantity/value';
 import { length, positive, quantity, should, shown, single } from './build';
 import type { Formula, Given, Refusal } from './formula';
 
@@ -95,17 +96,18 @@ const cuttingSpeed: Formula = {
 /** What a machine can turn at, in rpm: steps in rising order, or a range with either end open. */
 type Speeds = { readonly steps: readonly number[] } | { readonly low: number; readonly high: number };
 
-function figure(card: CardView, name: string): number | null {
-  const value = card.fields.get(name);
-  return value?.kind === 'number' ? value.value : null;
-}
+type CardField = Quantity | List | Text | undefined;
+
+const isSpeed = (value: CardField): value is Quantity =>
+  value?.kind === 'number' && value.dimension === TURN_RATE;
 
 function speedsOf(card: CardView): Speeds | null {
   const listed = card.fields.get('speeds');
-  if (listed?.kind === 'list' && listed.items.length > 0)
-    return { steps: listed.items.map((item: Quantity) => item.value).sort((a, b) => a - b) };
-  const [low, high] = [figure(card, 'min_speed'), figure(card, 'max_speed')];
-  return low === null && high === null ? null : { low: low ?? 0, high: high ?? Infinity };
+  if (listed?.kind === 'list' && listed.items.length > 0 && listed.items.every(isSpeed))
+    return { steps: listed.items.map((item) => item.value).sort((a, b) => a - b) };
+  const [low, high] = [card.fields.get('min_speed'), card.fields.get('max_speed')];
+  if (!isSpeed(low) && !isSpeed(high)) return null;
+  return { low: isSpeed(low) ? low.value : 0, high: isSpeed(high) ? high.value : Infinity };
 }
 
 /** A speed short of a step by less than rounding in a long calculation still counts as that step. */
@@ -115,6 +117,19 @@ function stepBelow(speed: number, speeds: Speeds): number {
   if (!('steps' in speeds)) return Math.min(Math.max(speed, speeds.low), speeds.high);
   const [lowest = speed] = speeds.steps;
   return speeds.steps.reduce((best, step) => (step * (1 - ROUNDING) <= speed ? step : best), lowest);
+}
+
+function stepWorking(given: Given, speeds: Speeds): { expression: string; words: string } {
+  if ('steps' in speeds)
+    return {
+      expression: `${stepBelow(given.number('spindle_speed'), speeds)} rpm`,
+      words: `the next at or below, of ${speeds.steps.join(', ')} rpm`,
+    };
+  const low = `max(spindle_speed, ${speeds.low} rpm)`;
+  return {
+    expression: speeds.high === Infinity ? low : `min(${low}, ${speeds.high} rpm)`,
+    words: 'the wanted speed, kept within what the machine turns',
+  };
 }
 
 /** The slowest and fastest the machine turns. */
@@ -154,18 +169,7 @@ const speedStep: Formula = {
   },
   working: (given) => {
     const speeds = speedsOf(given.card('machine'));
-    const has = speeds && 'steps' in speeds ? speeds.steps.join(', ') : null;
-    const step = speeds === null ? 0 : stepBelow(given.number('spindle_speed'), speeds);
-    return [
-      {
-        name: '',
-        expression: `${step} rpm`,
-        words:
-          has === null
-            ? 'the wanted speed, kept within what the machine turns'
-            : `the next at or below, of ${has} rpm`,
-      },
-    ];
+    return speeds === null ? [] : [{ name: '', ...stepWorking(given, speeds) }];
   },
   why:
     'Cutting too slowly costs time, cutting too fast costs the edge: so take the step below. When the step above is ' +
