@@ -1,0 +1,349 @@
+/** Calls of the plain mathematics and of the trade's formulas, with limits travelling through them. */
+import { MAX_INPUTS } from '../quantity/arithmetic';
+import { type Dimension, NUMBER, dimensionName } from '../quantity/dimension';
+import { MATHEMATICS } from '../quantity/mathematics';
+import { type Unit, fromBase, toBase } from '../quantity/unit';
+import { inSystem, unit as unitNamed } from '../quantity/units';
+import {
+  type CardView,
+  type Fault,
+  type Quantity,
+  type Reach,
+  type Text,
+  type Value,
+  fault,
+  isFault,
+} from '../quantity/value';
+import type { Argument, CallNode } from '../notation/syntax';
+import { type Answer, type Formula, type Given, type Parameter, isRefusal } from '../trade/formula';
+import { FORMULAS, formulaNamed } from '../trade/index';
+import { type Evaluation, alike, unitText } from './evaluate';
+
+type Bound = Quantity | string | CardView;
+export type Arguments = ReadonlyMap<string, Bound>;
+
+export function callFormula(evaluation: Evaluation, call: CallNode): Value | null {
+  const { text } = call.name;
+  if (MATHEMATICS.has(text)) return callMathematics(evaluation, call);
+  const formula = formulaNamed(text);
+  if (!formula) {
+    const known = [...MATHEMATICS.keys(), ...FORMULAS.map((f) => f.name)];
+    return evaluation.refuse(call.name, fault('unknown-formula', { name: text, offers: alike(text, known) }));
+  }
+  const bound = bindArguments(evaluation, call, formula);
+  return bound && answer(evaluation, call, formula, bound);
+}
+
+function callMathematics(evaluation: Evaluation, call: CallNode): Value | null {
+  const made = MATHEMATICS.get(call.name.text);
+  if (!made) return null;
+  const values: Quantity[] = [];
+  for (const argument of call.arguments) {
+    if (argument.name)
+      return evaluation.refuse(
+        argument.name,
+        fault('argument-name-unknown', { name: argument.name.text, formula: made.name }),
+      );
+    const value = evaluation.number(argument.value);
+    if (value === null) return null;
+    values.push(value);
+  }
+  const [least, most] = made.counts;
+  if (values.length < least || values.length > most) {
+    return evaluation.refuse(
+      call,
+      fault('argument-count', {
+        formula: made.name,
+        given: values.length,
+        least,
+        most: Number.isFinite(most) ? most : null,
+      }),
+    );
+  }
+  const result = made.compute(values);
+  if (!isFault(result)) return result;
+  const first = call.arguments[0];
+  if (result.code === 'angle-needed' && first) {
+    const bare = evaluation.slice(first.value);
+    const offers = first.value.kind === 'quantity' ? [`${bare}°`, `${bare} rad`] : [];
+    return evaluation.refuse(first.value, { ...result, data: { ...result.data, offers } });
+  }
+  return evaluation.refuse(call, result);
+}
+
+/** The arguments by parameter, or null when they do not fit (with a problem where). */
+export function bindArguments(evaluation: Evaluation, call: CallNode, formula: Formula): Arguments | null {
+  const bound = new Map<string, Bound>();
+  let position = 0;
+  for (const argument of call.arguments) {
+    const parameter = argument.name
+      ? formula.parameters.find((p) => p.name === argument.name?.text)
+      : formula.parameters[position++];
+    if (!parameter) {
+      if (!argument.name)
+        return evaluation.refuse(argument, fault('argument-count', countData(formula, call)));
+      const known = formula.parameters.map((p) => p.name);
+      const { text } = argument.name;
+      return evaluation.refuse(
+        argument.name,
+        fault('argument-name-unknown', {
+          name: text,
+          formula: formula.name,
+          known,
+          offers: alike(text, known),
+        }),
+      );
+    }
+    if (bound.has(parameter.name))
+      return evaluation.refuse(argument, fault('argument-twice', { name: parameter.name }));
+    const value = bindOne(evaluation, argument, parameter, formula);
+    if (value === null) return null;
+    bound.set(parameter.name, value);
+  }
+  const missing = formula.parameters.filter((p) => !p.optional && !bound.has(p.name));
+  const first = missing[0];
+  if (!first) return bound;
+  return evaluation.refuse(
+    call,
+    fault('argument-missing', {
+      formula: formula.name,
+      name: first.name,
+      meaning: first.meaning,
+      unit: first.unit,
+    }),
+  );
+}
+
+function countData(formula: Formula, call: CallNode): Record<string, string | number | null> {
+  const least = formula.parameters.filter((p) => !p.optional).length;
+  return { formula: formula.name, given: call.arguments.length, least, most: formula.parameters.length };
+}
+
+function bindOne(
+  evaluation: Evaluation,
+  argument: Argument,
+  parameter: Parameter,
+  formula: Formula,
+): Bound | null {
+  const { value: e } = argument;
+  if (parameter.kind === 'code') {
+    if (e.kind === 'name') return e.name;
+    return evaluation.refuse(e, fault('code-needed', { name: parameter.name, text: evaluation.slice(e) }));
+  }
+  if (parameter.kind === 'machine' || parameter.kind === 'material') {
+    const card = e.kind === 'name' ? evaluation.scope.entry(e.name)?.card : null;
+    if (card?.word === parameter.kind) return card;
+    return evaluation.refuse(
+      e,
+      fault('card-needed', { name: parameter.name, kind: parameter.kind, text: evaluation.slice(e) }),
+    );
+  }
+  const value = evaluation.number(e);
+  if (value === null) return null;
+  const wanted = parameter.kind === 'count' ? NUMBER : unitNamed(parameter.unit).dimension;
+  if (value.dimension !== wanted) {
+    const offers =
+      e.kind === 'quantity' && value.dimension === NUMBER
+        ? [unitText(evaluation.slice(e), unitNamed(parameter.unit))]
+        : [];
+    const data = {
+      name: parameter.name,
+      formula: formula.name,
+      wanted: dimensionName(wanted),
+      unit: parameter.unit,
+      given: dimensionName(value.dimension),
+      offers,
+    };
+    return evaluation.refuse(e, fault('argument-kind', data));
+  }
+  if (parameter.kind === 'count' && !(Number.isInteger(value.value) && value.value >= 1)) {
+    return evaluation.refuse(e, fault('whole-number-needed', { name: parameter.name, value: value.value }));
+  }
+  return value;
+}
+
+/** Arguments as a formula takes them. `moved` replaces the nominal of some, in base units. */
+export class GivenArguments implements Given {
+  constructor(
+    private readonly formula: Formula,
+    private readonly bound: Arguments,
+    private readonly moved: ReadonlyMap<string, number> | null = null,
+  ) {}
+
+  number(name: string): number {
+    const value = this.bound.get(name);
+    if (typeof value !== 'object' || !('kind' in value))
+      throw new Error(`${this.formula.name} has no number ${name}`);
+    return fromBase(this.moved?.get(name) ?? value.value, parameterUnit(this.formula, name));
+  }
+  numberOr(name: string, otherwise: number): number {
+    return this.bound.has(name) ? this.number(name) : otherwise;
+  }
+  has(name: string): boolean {
+    return this.bound.has(name);
+  }
+  code(name: string): string {
+    const value = this.bound.get(name);
+    if (typeof value !== 'string') throw new Error(`${this.formula.name} has no code ${name}`);
+    return value;
+  }
+  card(name: string): CardView {
+    const value = this.bound.get(name);
+    if (typeof value !== 'object' || 'kind' in value)
+      throw new Error(`${this.formula.name} has no card ${name}`);
+    return value;
+  }
+}
+
+const units = new WeakMap<Formula, Map<string, Unit>>();
+
+function parameterUnit(formula: Formula, name: string): Unit {
+  let known = units.get(formula);
+  if (!known)
+    units.set(formula, (known = new Map(formula.parameters.map((p) => [p.name, unitNamed(p.unit)]))));
+  return known.get(name) ?? unitNamed('');
+}
+
+function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound: Arguments): Value | null {
+  const given = new GivenArguments(formula, bound);
+  for (const condition of formula.conditions) {
+    if (condition.holds(given)) continue;
+    const span = argumentSpan(call, formula, condition.parameter);
+    const why = fault(condition.severity === 'error' ? 'out-of-range' : 'beyond-usual-range', {
+      says: condition.says(given),
+      range: condition.range,
+    });
+    evaluation.refuse(span, why);
+    if (condition.severity === 'error') return null;
+  }
+  const nominal = formula.compute(given);
+  if (typeof nominal === 'object' && isRefusal(nominal)) {
+    const data = { ...nominal.data, says: nominal.refused, offers: nominal.offers ?? [] };
+    return evaluation.refuse(argumentSpan(call, formula, nominal.parameter), fault('formula-refused', data));
+  }
+  const moved = movedAnswers(formula, bound, given);
+  if ('kind' in moved) return evaluation.refuse(call, moved);
+  const fields = new Map<string, Quantity | Text>();
+  for (const field of formula.result) {
+    const value = part(nominal, field.name);
+    if (typeof value === 'string') {
+      fields.set(field.name, { kind: 'text', text: value });
+      continue;
+    }
+    const own = unitNamed(field.unit);
+    const spread: Reach[] = [];
+    for (const { input, answers, inside } of moved) {
+      const at = answers.map((a) => toBase(Number(part(a, field.name)), own));
+      const nominalBase = toBase(value, own);
+      if (!at.every(Number.isFinite)) return evaluation.refuse(call, fault('fails-at-limit', { input }));
+      if (field.choice && at.some((x) => x !== nominalBase)) {
+        const choices = [...new Set(answers.map((a) => String(part(a, field.name))))];
+        evaluation.refuse(call, fault('choice-at-limit', { input, field: field.name, choices }));
+      }
+      if (at.some((x) => x !== nominalBase)) spread.push({ input, at, inside });
+    }
+    if (!Number.isFinite(value)) return evaluation.refuse(call, fault('no-finite-result'));
+    const shown = evaluation.scope.system ? inSystem(own, evaluation.scope.system) : own;
+    const base = toBase(value, own);
+    fields.set(field.name, {
+      kind: 'number',
+      value: base,
+      dimension: own.dimension,
+      unit: shown,
+      spread: spread.length ? spread : null,
+    });
+  }
+  if (formula.result.length === 1 && formula.result[0]?.name === '') return fields.get('') ?? null;
+  return { kind: 'record', of: formula.name, fields };
+}
+
+function part(answer: Answer, field: string): number | string {
+  if (typeof answer !== 'object') return answer;
+  return Object.hasOwn(answer, field) ? (answer[field] ?? NaN) : NaN;
+}
+
+function argumentSpan(
+  call: CallNode,
+  formula: Formula,
+  parameter: string | null,
+): { start: number; end: number } {
+  const index = formula.parameters.findIndex((p) => p.name === parameter);
+  const named = call.arguments.find((a) => a.name?.text === parameter);
+  return (
+    (parameter !== null && (named ?? (call.arguments[index]?.name ? null : call.arguments[index]))?.value) ||
+    call
+  );
+}
+
+interface Moved {
+  readonly input: number;
+  readonly inside: boolean;
+  readonly answers: readonly Answer[];
+}
+
+/** The formula once more at every end of every toleranced input, and at the extremes it declares in between. */
+function movedAnswers(formula: Formula, bound: Arguments, nominal: Given): readonly Moved[] | Fault {
+  const reaching = new Map<number, { inside: boolean; at: Map<string, readonly number[]> }>();
+  for (const [name, value] of bound) {
+    if (typeof value !== 'object' || !('kind' in value) || !value.spread) continue;
+    for (const { input, at, inside } of value.spread) {
+      let found = reaching.get(input);
+      if (!found) reaching.set(input, (found = { inside, at: new Map() }));
+      found.at.set(name, at);
+    }
+  }
+  if (reaching.size > MAX_INPUTS) return fault('too-many-inputs', { count: reaching.size });
+  const out: Moved[] = [];
+  for (const input of [...reaching.keys()].sort((a, b) => a - b)) {
+    const { at, inside } = reaching.get(input) ?? { at: new Map<string, readonly number[]>(), inside: true };
+    const count = Math.max(...[...at.values()].map((samples) => samples.length));
+    const places: ReadonlyMap<string, number>[] = [];
+    for (let k = 0; k < count; k++) places.push(placesAt(at, k));
+    places.push(...extremePlaces(formula, nominal, at));
+    const answers: Answer[] = [];
+    for (const place of places) {
+      const given = new GivenArguments(formula, bound, place);
+      const broken = formula.conditions.find((c) => c.severity === 'error' && !c.holds(given));
+      if (broken) return fault('fails-at-limit', { input, says: broken.says(given) });
+      const result = formula.compute(given);
+      if (typeof result === 'object' && isRefusal(result))
+        return fault('fails-at-limit', { input, says: result.refused });
+      answers.push(result);
+    }
+    out.push({ input, inside, answers });
+  }
+  return out;
+}
+
+/** Where the k-th sample puts each argument; one with fewer samples stays at its nominal. */
+function placesAt(at: ReadonlyMap<string, readonly number[]>, k: number): ReadonlyMap<string, number> {
+  const place = new Map<string, number>();
+  for (const [name, samples] of at) {
+    const sample = samples[k];
+    if (sample !== undefined) place.set(name, sample);
+  }
+  return place;
+}
+
+function extremePlaces(
+  formula: Formula,
+  nominal: Given,
+  at: ReadonlyMap<string, readonly number[]>,
+): ReadonlyMap<string, number>[] {
+  const places: ReadonlyMap<string, number>[] = [];
+  for (const [name, samples] of at) {
+    const declared =
+      formula.extremes && Object.hasOwn(formula.extremes, name) ? formula.extremes[name] : undefined;
+    for (const x of declared?.(nominal) ?? []) {
+      const base = toBase(x, parameterUnit(formula, name));
+      if (Math.min(...samples) < base && base < Math.max(...samples)) places.push(new Map([[name, base]]));
+    }
+  }
+  return places;
+}
+
+/** The dimension a parameter takes, for listings; null for codes and cards. */
+export function parameterDimension(parameter: Parameter): Dimension | null {
+  if (parameter.kind === 'quantity') return unitNamed(parameter.unit).dimension;
+  return parameter.kind === 'count' ? NUMBER : null;
+}

@@ -1,0 +1,261 @@
+/**
+ * Expressions to values. An evaluation never throws: whatever has no value becomes a problem with its range and the
+ * likely meaning, or a name the line waits for, and the answer is null.
+ */
+import { add, divide, multiply, negate, plain, power, subtract } from '../quantity/arithmetic';
+import { dimensionName } from '../quantity/dimension';
+import { type Unit, ONE, toBase } from '../quantity/unit';
+import { PERCENT, unitNamed } from '../quantity/units';
+import {
+  type Fault,
+  type FaultData,
+  type List,
+  type Quantity,
+  type Value,
+  fault,
+  isFault,
+} from '../quantity/value';
+import type { BinaryNode, Expression, FieldNode, ListNode, QuantityNode, Span } from '../notation/syntax';
+import { chainOf, isRecordField } from './bind';
+import { callFormula } from './call';
+import type { Entry, Problem } from './graph';
+import { recordOf } from './readings';
+import { entryValue } from './values';
+
+/** What an evaluation may look at. */
+export interface Scope {
+  entry(name: string): Entry | undefined;
+  /** Unit system for results whose unit the formula chooses; null leaves the formula's own. */
+  readonly system: 'mm' | 'in' | null;
+}
+
+export class Evaluation {
+  readonly problems: Problem[] = [];
+  readonly waitsFor: string[] = [];
+
+  constructor(
+    readonly scope: Scope,
+    /** The line's code, for offers. */
+    readonly text: string,
+  ) {}
+
+  value(e: Expression): Value | null {
+    switch (e.kind) {
+      case 'quantity':
+        return this.literal(e);
+      case 'name':
+        return this.named(e.name, e);
+      case 'field':
+        return this.field(e);
+      case 'call':
+        return callFormula(this, e);
+      case 'negate':
+        return this.negated(e.of, e);
+      case 'group':
+        return this.value(e.of);
+      case 'binary':
+        return this.binary(e);
+      case 'list':
+        return this.list(e);
+    }
+  }
+
+  /** The value as a figure that calculates; anything else is a problem at the expression. */
+  number(e: Expression): Quantity | null {
+    const value = this.value(e);
+    if (value === null || value.kind === 'number') return value;
+    return this.refuse(e, notANumber(value, this.slice(e)));
+  }
+
+  refuse(span: Span, why: Fault): null {
+    this.problems.push({ code: why.code, start: span.start, end: span.end, data: why.data });
+    return null;
+  }
+
+  slice(span: Span): string {
+    return this.text.slice(span.start, span.end);
+  }
+
+  private settle(span: Span, result: Quantity | Fault): Quantity | null {
+    return isFault(result) ? this.refuse(span, result) : result;
+  }
+
+  private literal(e: QuantityNode): Quantity | null {
+    for (const word of e.tail) {
+      if ((this.scope.entry(word.text)?.definers.length ?? 0) === 0) continue;
+      const [above, below] = [this.text.slice(e.start, word.start - 1), this.text.slice(word.start, e.end)];
+      const data = { name: word.text, offers: [`${above} / ${below}`, `${above} / (1 ${below})`] };
+      return this.refuse(e, fault('unit-or-figure', data));
+    }
+    return { kind: 'number', value: e.value, dimension: e.unit.dimension, unit: e.unit, spread: null };
+  }
+
+  private named(name: string, span: Span): Value | null {
+    const entry = this.scope.entry(name);
+    const value = entry && entryValue(entry);
+    if (value) return value;
+    if (value === null) this.waitsFor.push(name);
+    else if (name === 'pi') return plain(Math.PI);
+    else if (unitNamed(name))
+      this.refuse(span, fault('unit-without-number', { name, offers: [`1 ${name}`] }));
+    else this.refuse(span, fault('unknown-name', { name }));
+    return null;
+  }
+
+  private field(e: FieldNode): Value | null {
+    const chain = isRecordField(e.field) ? chainOf(e.of) : null;
+    if (chain) return this.record(chain.join('.'), e);
+    const whole = this.value(e.of);
+    if (whole === null) return null;
+    if (whole.kind !== 'record')
+      return this.refuse(e.fieldSpan, fault('no-fields', { of: this.slice(e.of), field: e.field }));
+    const part = whole.fields.get(e.field);
+    if (part) return part;
+    const known = [...whole.fields.keys()];
+    if (whole.of === 'job') return this.refuse(e, fault('job-field-missing', { field: e.field, known }));
+    return this.refuse(
+      e.fieldSpan,
+      fault('unknown-field', { of: this.slice(e.of), field: e.field, known, offers: alike(e.field, known) }),
+    );
+  }
+
+  private record(path: string, e: FieldNode): Value | null {
+    const entry = this.scope.entry(path);
+    const found = entry && recordOf(entry, e.field);
+    if (found) return found;
+    // A plan may well be written before there is anything to measure: it waits, without being wrong.
+    this.refuse(
+      e,
+      fault(e.field === 'used' ? 'not-used-yet' : 'not-measured-yet', { name: path, field: e.field }),
+    );
+    return null;
+  }
+
+  private negated(of: Expression, span: Span): Quantity | null {
+    const value = this.number(of);
+    return value && this.settle(span, negate(value));
+  }
+
+  private binary(e: BinaryNode): Quantity | null {
+    const left = this.number(e.left);
+    const right = this.number(e.right);
+    if (left === null || right === null) return null;
+    switch (e.operator) {
+      case '+':
+        return this.summed(e, left, right, add(left, right));
+      case '-':
+        return this.summed(e, left, right, subtract(left, right));
+      case '*':
+        return this.settle(e, multiply(left, right));
+      case '/':
+        return this.settle(e, divide(left, right));
+      case '^':
+        return this.settle(e, power(left, right));
+    }
+  }
+
+  private summed(e: BinaryNode, left: Quantity, right: Quantity, result: Quantity | Fault): Quantity | null {
+    if (!isFault(result)) return result;
+    return this.refuse(e, {
+      ...result,
+      data: { ...result.data, ...this.mismatchData(e.left, e.right, left, right, e.operator) },
+    });
+  }
+
+  /** What kinds of thing two sides are, and what was likely meant. */
+  mismatchData(l: Expression, r: Expression, left: Quantity, right: Quantity, operator: string): FaultData {
+    const [lt, rt] = [this.slice(l), this.slice(r)];
+    const offers: string[] = [];
+    if (r.kind === 'quantity' && right.unit === PERCENT && (operator === '+' || operator === '-')) {
+      const percent = Number((100 + (operator === '+' ? 1 : -1) * right.value * 100).toPrecision(12));
+      if (l.kind !== 'binary' || l.operator === '*' || l.operator === '/') offers.push(`${lt} * ${percent}%`);
+    } else if (isBare(r) && left.unit !== ONE && !left.dimension.point) {
+      offers.push(`${lt} ${operator} ${unitText(rt, left.unit)}`);
+    } else if (isBare(l) && right.unit !== ONE && !right.dimension.point) {
+      offers.push(`${unitText(lt, right.unit)} ${operator} ${rt}`);
+    }
+    return {
+      operator,
+      left: dimensionName(left.dimension),
+      right: dimensionName(right.dimension),
+      leftText: lt,
+      rightText: rt,
+      offers,
+    };
+  }
+
+  private list(e: ListNode): List | null {
+    const items: Quantity[] = [];
+    for (const item of e.items) {
+      const value = this.number(item);
+      if (value === null) return null;
+      if (!e.unit) items.push(value);
+      else if (value.unit === ONE) items.push(inUnit(value, e.unit.unit));
+      else
+        return this.refuse(
+          item,
+          fault('list-unit-twice', { item: this.slice(item), unit: e.unit.unit.symbol }),
+        );
+    }
+    const first = items[0];
+    const odd = items.findIndex((item) => item.dimension !== first?.dimension);
+    const oddItem = e.items[odd];
+    if (odd > 0 && oddItem && first) {
+      const data = {
+        left: dimensionName(first.dimension),
+        right: dimensionName(items[odd]?.dimension ?? first.dimension),
+      };
+      return this.refuse(oddItem, fault('list-kinds-mixed', data));
+    }
+    return { kind: 'list', items };
+  }
+}
+
+function inUnit(value: Quantity, unit: Unit): Quantity {
+  return { kind: 'number', value: toBase(value.value, unit), dimension: unit.dimension, unit, spread: null };
+}
+
+function isBare(e: Expression): boolean {
+  return e.kind === 'quantity' && e.unit === ONE;
+}
+
+/** A bare number with a unit put after it: `1 mm`, `30°`. */
+export function unitText(number: string, unit: Unit): string {
+  return unit.symbol === '°' || unit.symbol === '%' ? number + unit.symbol : `${number} ${unit.symbol}`;
+}
+
+function notANumber(value: Exclude<Value, Quantity>, text: string): Fault {
+  if (value.kind === 'text') return fault('words-do-not-calculate', { text: value.text });
+  if (value.kind === 'list') return fault('list-does-not-calculate', { text });
+  const known = [...value.fields.keys()];
+  return fault('field-needed', { text, known, offers: known.slice(0, 4).map((field) => `${text}.${field}`) });
+}
+
+/** Known words that `word` may be a slip for, nearest first; case counts little. */
+export function alike(word: string, known: Iterable<string>): string[] {
+  const near: [string, number][] = [];
+  for (const candidate of known) {
+    const far = distance(word.toLowerCase(), candidate.toLowerCase(), 2);
+    if (far <= Math.min(2, Math.floor(Math.max(word.length, 3) / 3) + 0.5)) near.push([candidate, far]);
+    if (near.length >= 50) break;
+  }
+  return near
+    .sort((a, b) => a[1] - b[1] || (a[0] < b[0] ? -1 : 1))
+    .slice(0, 3)
+    .map(([candidate]) => candidate);
+}
+
+/** Letters to change to make one word of the other, given up past `most`. */
+function distance(a: string, b: string, most: number): number {
+  if (Math.abs(a.length - b.length) > most || a.length > 64 || b.length > 64) return most + 1;
+  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
+  for (let i = 1; i <= a.length; i++) {
+    const next = [i];
+    for (let j = 1; j <= b.length; j++) {
+      const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
+      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
+    }
+    row = next;
+  }
+  return row[b.length] ?? most + 1;
+}

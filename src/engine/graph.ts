@@ -1,0 +1,130 @@
+/**
+ * The sheet's graph: a node for every line of code, an entry for every name that is given or looked up.
+ *
+ * A node keeps what it looked up, found or not, so a name that appears later finds the lines that were waiting for it.
+ * Nodes are known by their text, never by their line, so they survive being moved.
+ */
+import type { LineFinding } from '../quantity/finding';
+import type { Quantity, RecordValue, Value } from '../quantity/value';
+import type { FenceWord, Statement } from '../notation/syntax';
+import type { Card } from './cards';
+import type { Asked, CheckResult, ReadingResult } from './results';
+
+/** A finding of the engine, with the lines it points to. Places are worked out only when somebody asks. */
+export interface Problem extends LineFinding {
+  readonly related?: readonly RelatedRef[];
+}
+
+export type RelatedRef = { readonly message: string } & (
+  { readonly node: Node } | { readonly card: Card; readonly field: string }
+);
+
+/** A group of nodes that need each other. */
+export type Cycle = readonly Node[];
+
+export interface Lookup {
+  readonly entry: Entry;
+  /** The record field wanted, or null for the whole value. */
+  readonly field: string | null;
+  /** `records` wants the readings or the used value; `existence` only whether there is such a figure. */
+  readonly want: 'value' | 'records' | 'existence';
+}
+
+/** Everything the sheet knows about one name (or record path such as `setup.ring`). */
+export class Entry {
+  /** Figures of this name; more than one is an error at each. */
+  readonly definers: Node[] = [];
+  /** `measured`, `final` and `used` lines for it, in no particular order. */
+  readonly records: Node[] = [];
+  readonly lookers = new Set<Node>();
+  /** Lines whose judgement depends on this entry without their value doing so. */
+  readonly judges = new Set<Node>();
+  /** How many calls hand this very name to `speed_step`. */
+  stepped = 0;
+  card: Card | null = null;
+  /** The front matter, for the entry `job` alone. */
+  job: RecordValue | null = null;
+  /** Readings in the order of the note; null until asked for, dropped when one changes. */
+  ordered: readonly Node[] | null = null;
+
+  // Marks of the settling in progress: lookers gathered, lookers told of a change.
+  seen = 0;
+  told = 0;
+
+  constructor(readonly name: string) {}
+
+  get idle(): boolean {
+    return (
+      this.definers.length === 0 &&
+      this.records.length === 0 &&
+      this.lookers.size === 0 &&
+      this.judges.size === 0 &&
+      this.card === null &&
+      this.job === null
+    );
+  }
+}
+
+/** The nodes of one block; `starts` holds the offset of each line in the block's content. */
+export interface NodeBlock {
+  nodes: Node[];
+  firstLine: number;
+  /** Position among the sheet's blocks, for the order of readings. */
+  order: number;
+  /** False when nodes may carry stale indexes. */
+  numbered: boolean;
+}
+
+export class Node {
+  lookups: readonly Lookup[] = [];
+  /** The entry this line gives something to: its figure, or the name it measures. */
+  provides: Entry | null = null;
+  /** Names handed to `speed_step`. */
+  steps: readonly Entry[] = [];
+  block: NodeBlock | null = null;
+  index = 0;
+
+  value: Value | null = null;
+  asked: Asked | null = null;
+  check: CheckResult | null = null;
+  readings: readonly Quantity[] = [];
+  reading: ReadingResult | null = null;
+  waitsFor: readonly string[] = [];
+  /** From evaluating and from judging; what the notation said is in `statement.findings`. */
+  problems: readonly Problem[] = [];
+  verdicts: readonly Problem[] = [];
+  cycle: Cycle | null = null;
+
+  // Marks of the settling in progress.
+  stamp = 0;
+  dirty = false;
+  order = -1;
+  low = -1;
+  open = false;
+
+  constructor(
+    readonly text: string,
+    readonly word: FenceWord,
+    /** Machine cards the block stands on. */
+    readonly on: readonly Entry[],
+    readonly statement: Statement,
+    /** Serial number by which limits know this line as their input. */
+    readonly input: number,
+  ) {}
+
+  /** The node's line in the note. */
+  get line(): number {
+    const block = this.block;
+    if (!block) return 0;
+    if (!block.numbered) {
+      block.nodes.forEach((node, i) => (node.index = i));
+      block.numbered = true;
+    }
+    return block.firstLine + this.index;
+  }
+
+  /** The name of the figure, for messages; empty for other lines. */
+  get name(): string {
+    return this.statement.kind === 'figure' ? this.statement.name.text : '';
+  }
+}

@@ -1,0 +1,17 @@
+/** The engine's door: what the rooms above may use. */
+export { CATALOGUE } from './catalogue';
+export { KNOWN_FIELDS } from './cards';
+export { parameterDimension } from './call';
+export type {
+  Asked,
+  CardInForce,
+  CheckResult,
+  Finding,
+  Place,
+  ReadingResult,
+  Related,
+  Row,
+  Shop,
+} from './results';
+export { Sheet, calculate, calculateLines } from './sheet';
+export { STARTER_CARDS } from './starter-cards';

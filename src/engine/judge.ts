@@ -1,0 +1,271 @@
+/**
+ * What a value means on its machine, and a reading against its plan. Judging looks at other lines (a `used` line, a
+ * `speed_step`) without the value depending on them, so it comes after all values have settled.
+ */
+import { FEED_PER_TURN, POWER, SPEED } from '../quantity/dimension';
+import { type Unit, fromBase } from '../quantity/unit';
+import { RPM } from '../quantity/units';
+import type { List, Quantity, Text } from '../quantity/value';
+import type { Span } from '../notation/syntax';
+import type { Card } from './cards';
+import type { Entry, Node, Problem, RelatedRef } from './graph';
+import { judgeReadings } from './readings';
+import { pathValue } from './values';
+
+/** Judges a node; `entryOf` finds the entry of a name without making one. */
+export function judge(node: Node, entryOf: (name: string) => Entry | undefined): void {
+  const { statement } = node;
+  node.reading = null;
+  if (statement.kind === 'reading') node.verdicts = judgeReading(node, statement, entryOf);
+  else if (statement.kind === 'used') node.verdicts = judgeUsed(node, statement.path, entryOf);
+  else if (statement.kind === 'figure' || statement.kind === 'show')
+    node.verdicts = onMachine(node, statement.expression);
+  else node.verdicts = [];
+}
+
+interface PathLike extends Span {
+  readonly names: readonly string[];
+}
+
+function plan(
+  path: PathLike,
+  entryOf: (name: string) => Entry | undefined,
+): { figure: Node | null; value: Quantity | null } {
+  const [root = '', ...fields] = path.names;
+  const entry = entryOf(root);
+  if (!entry || entry.definers.length !== 1) return { figure: null, value: null };
+  const value = pathValue(entry, fields);
+  return {
+    figure: fields.length === 0 ? (entry.definers[0] ?? null) : null,
+    value: value?.kind === 'number' ? value : null,
+  };
+}
+
+function judgeReading(
+  node: Node,
+  statement: Node['statement'] & { kind: 'reading' },
+  entryOf: (name: string) => Entry | undefined,
+): readonly Problem[] {
+  const { figure, value } = plan(statement.path, entryOf);
+  const path = statement.path.names.join('.');
+  const first = node.readings[0];
+  const odd = node.readings.findIndex((r) => r.dimension !== (value ?? first)?.dimension);
+  const oddNode = statement.readings[odd];
+  if (odd >= 0 && oddNode) {
+    return [kindProblem('reading-kind', oddNode.value, path, node.readings[odd], value ?? first, figure)];
+  }
+  const asked = figure?.asked ?? null;
+  const positions = statement.readings.map((r) =>
+    r.at
+      ? ({
+          kind: 'number',
+          value: r.at.value,
+          dimension: r.at.unit.dimension,
+          unit: r.at.unit,
+          spread: null,
+        } as const)
+      : null,
+  );
+  const { result, broken } = judgeReadings(statement.how, path, node.readings, positions, value, asked);
+  node.reading = result;
+  const at = broken && statement.readings[broken.index];
+  const read = broken && node.readings[broken.index];
+  if (!broken || !at || !read || !asked) return [];
+  const { unit } = read;
+  const data = {
+    name: path,
+    reading: fromBase(read.value, unit),
+    by: broken.by / unit.factor,
+    low: fromBase(asked.low, unit),
+    high: fromBase(asked.high, unit),
+    over: read.value > asked.high,
+    sense: asked.sense,
+    unit: unit.symbol,
+  };
+  return [
+    {
+      code: broken.code,
+      start: at.start,
+      end: at.end,
+      data,
+      related: figure ? [{ node: figure, message: 'limits' }] : [],
+    },
+  ];
+}
+
+function judgeUsed(
+  node: Node,
+  path: PathLike,
+  entryOf: (name: string) => Entry | undefined,
+): readonly Problem[] {
+  const { figure, value } = plan(path, entryOf);
+  const used = node.readings[0];
+  if (!value || !used || used.dimension === value.dimension || node.statement.kind !== 'used') return [];
+  return [kindProblem('used-kind', node.statement.value, path.names.join('.'), used, value, figure)];
+}
+
+function kindProblem(
+  code: string,
+  span: Span,
+  name: string,
+  is: Quantity | undefined,
+  wanted: Quantity | undefined,
+  figure: Node | null,
+): Problem {
+  const data = { name, unit: is?.unit.symbol ?? '', wanted: wanted?.unit.symbol ?? '' };
+  return {
+    code,
+    start: span.start,
+    end: span.end,
+    data,
+    related: figure ? [{ node: figure, message: 'figure' }] : [],
+  };
+}
+
+// --- machine limits -------------------------------------------------------------------------------------------
+
+function onMachine(node: Node, span: Span): readonly Problem[] {
+  if (node.on.length === 0 || node.value === null) return [];
+  const cards = node.on.flatMap((entry) => (entry.card?.word === 'machine' ? [entry.card] : []));
+  const problems: Problem[] = [];
+  const judgeOne = (q: Quantity): void => {
+    if (q.unit === RPM) problems.push(...speed(node, q, cards, span));
+    else if (q.dimension === FEED_PER_TURN) problems.push(...feed(node, q, cards, span));
+    else if (q.dimension === SPEED && isFeedRate(q.unit))
+      problems.push(...most(q, cards, span, 'max_feed_rate', 'feed-rate-over-machine'));
+    else if (q.dimension === POWER) problems.push(...power(q, cards, span));
+  };
+  if (node.value.kind === 'number') judgeOne(node.value);
+  else if (node.value.kind === 'record')
+    for (const part of node.value.fields.values()) if (part.kind === 'number') judgeOne(part);
+  return problems;
+}
+
+/** The trade states feed rates in mm/min or in/min and cutting speeds in m/min or ft/min (common practice). */
+function isFeedRate(unit: Unit): boolean {
+  return unit.parts.some(
+    (part) => part.exponent > 0 && ['mm', 'in', 'thou', 'µm', 'cm'].includes(part.unit.symbol),
+  );
+}
+
+function numberOf(card: Card, field: string): Quantity | null {
+  const value = card.fields.get(field);
+  return value?.kind === 'number' ? value : null;
+}
+
+function listOf(card: Card, field: string, dimension: Quantity['dimension']): readonly Quantity[] {
+  const value: Quantity | List | Text | undefined = card.fields.get(field);
+  const items = value?.kind === 'list' ? value.items : value?.kind === 'number' ? [value] : [];
+  return items.filter((item) => item.dimension === dimension).sort((a, b) => a.value - b.value);
+}
+
+interface Bound {
+  readonly limit: Quantity;
+  readonly card: Card;
+  readonly field: string;
+}
+
+/** The tightest of several cards' limits: the lowest upper one, the highest lower one. */
+function tightest(bounds: readonly Bound[], which: 'upper' | 'lower'): Bound | null {
+  return bounds.reduce<Bound | null>((best, b) => {
+    if (!best) return b;
+    const tighter = which === 'upper' ? b.limit.value < best.limit.value : b.limit.value > best.limit.value;
+    return tighter ? b : best;
+  }, null);
+}
+
+function bounds(cards: readonly Card[], field: string, like: Quantity): Bound[] {
+  return cards.flatMap((card) => {
+    const limit = numberOf(card, field);
+    return limit && limit.dimension === like.dimension ? [{ limit, card, field }] : [];
+  });
+}
+
+function ends(cards: readonly Card[], field: string, like: Quantity, which: 'upper' | 'lower'): Bound[] {
+  return cards.flatMap((card) => {
+    const steps = listOf(card, field, like.dimension);
+    const limit = which === 'upper' ? steps.at(-1) : steps[0];
+    return limit ? [{ limit, card, field }] : [];
+  });
+}
+
+const BEYOND = 1 + 1e-9;
+
+function outside(q: Quantity, upper: Bound | null, lower: Bound | null, span: Span, code: string): Problem[] {
+  const at = (bound: Bound, over: boolean): Problem => ({
+    code,
+    start: span.start,
+    end: span.end,
+    data: {
+      value: fromBase(q.value, q.unit),
+      limit: fromBase(bound.limit.value, q.unit),
+      unit: q.unit.symbol,
+      over,
+      machine: bound.card.name,
+      field: bound.field,
+    },
+    related: [{ card: bound.card, field: bound.field, message: 'machine limit' }],
+  });
+  if (upper && q.value > upper.limit.value * BEYOND) return [at(upper, true)];
+  if (lower && q.value * BEYOND < lower.limit.value) return [at(lower, false)];
+  return [];
+}
+
+function speed(node: Node, q: Quantity, cards: readonly Card[], span: Span): readonly Problem[] {
+  const own = node.provides;
+  // What goes on to a speed_step is a wish, not a setting.
+  if (own && own.stepped > 0) return [];
+  const upper = tightest([...bounds(cards, 'max_speed', q), ...ends(cards, 'speeds', q, 'upper')], 'upper');
+  const lower = tightest([...bounds(cards, 'min_speed', q), ...ends(cards, 'speeds', q, 'lower')], 'lower');
+  const beyond = outside(q, upper, lower, span, 'speed-outside-machine');
+  if (beyond.length > 0) return beyond;
+  return wasUsed(node)
+    ? []
+    : cards.flatMap((card) => between(q, card, 'speeds', span, 'speed-between-steps'));
+}
+
+/** What was really run stands beside the plan, so the plan may stay between the machine's steps. */
+function wasUsed(node: Node): boolean {
+  return node.provides?.records.some((record) => record.statement.kind === 'used') ?? false;
+}
+
+function feed(node: Node, q: Quantity, cards: readonly Card[], span: Span): readonly Problem[] {
+  const upper = tightest(ends(cards, 'feeds', q, 'upper'), 'upper');
+  const lower = tightest(ends(cards, 'feeds', q, 'lower'), 'lower');
+  const beyond = outside(q, upper, lower, span, 'feed-outside-machine');
+  if (beyond.length > 0 || wasUsed(node)) return beyond;
+  return cards.flatMap((card) => between(q, card, 'feeds', span, 'feed-between-steps'));
+}
+
+function between(q: Quantity, card: Card, field: string, span: Span, code: string): Problem[] {
+  const steps = listOf(card, field, q.dimension);
+  if (steps.length === 0 || steps.some((step) => Math.abs(step.value - q.value) <= 1e-9 * step.value))
+    return [];
+  const below = steps.filter((step) => step.value < q.value).at(-1);
+  const above = steps.find((step) => step.value > q.value);
+  if (!below || !above) return [];
+  const data = {
+    value: fromBase(q.value, q.unit),
+    below: fromBase(below.value, q.unit),
+    above: fromBase(above.value, q.unit),
+    unit: q.unit.symbol,
+    machine: card.name,
+  };
+  const related: RelatedRef[] = [{ card, field, message: 'machine limit' }];
+  return [{ code, start: span.start, end: span.end, data, related }];
+}
+
+function most(q: Quantity, cards: readonly Card[], span: Span, field: string, code: string): Problem[] {
+  return outside(q, tightest(bounds(cards, field, q), 'upper'), null, span, code);
+}
+
+/** Power at the cut against what the motor leaves after its losses. */
+function power(q: Quantity, cards: readonly Card[], span: Span): Problem[] {
+  const available = cards.flatMap((card) => {
+    const motor = numberOf(card, 'power');
+    if (!motor || motor.dimension !== q.dimension) return [];
+    const efficiency = numberOf(card, 'efficiency')?.value ?? 1;
+    return [{ limit: { ...motor, value: motor.value * efficiency }, card, field: 'power' }];
+  });
+  return outside(q, tightest(available, 'upper'), null, span, 'power-over-machine');
+}

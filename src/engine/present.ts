@@ -1,0 +1,299 @@
+/** Rows and findings as a host sees them: places in the note, sentences, what else they point to. */
+import type { FaultData } from '../quantity/value';
+import { unitNamed } from '../quantity/units';
+import { KNOWN_FIELDS, type Card, fieldFits } from './cards';
+import { CATALOGUE } from './catalogue';
+import { alike } from './evaluate';
+import type { SheetBlock } from './blocks';
+import type { Node, Problem, RelatedRef } from './graph';
+import type { CardInForce, Finding, Place, Related, Row } from './results';
+import type { Sheet } from './sheet';
+import type { Block } from '../notation/syntax';
+
+/** Unknown names for which likely ones are looked up; a note full of nonsense must not cost more. */
+const MOST_GUESSES = 50;
+const MOST_NAMES = 2000;
+/** Other places one finding points to. */
+const MOST_RELATED = 10;
+
+type Where = (line: number, start: number, end: number) => Place;
+
+/** Places in a block's lines; `line` counts from the block's first. */
+function placesIn(block: Block, file: string | null): Where {
+  return (line, start, end) => {
+    const column = block.column(line);
+    return {
+      file,
+      line: block.firstLine + line,
+      column: column + start,
+      endLine: block.firstLine + line,
+      endColumn: column + end,
+    };
+  };
+}
+
+/** A finding whose range is columns of the note itself. */
+function inNote(line: number, start: number, end: number, file: string | null = null): Place {
+  return { file, line, column: start, endLine: line, endColumn: end };
+}
+
+function finding(code: string, data: FaultData, place: Place, related: readonly Related[] = []): Finding {
+  const kind = CATALOGUE.get(code);
+  return {
+    code,
+    severity: kind?.severity ?? 'error',
+    message: kind?.say(data) ?? code,
+    data,
+    related,
+    ...place,
+  };
+}
+
+/** Makes findings of one sheet, remembering how many guesses it has spent. */
+class Presenter {
+  private guesses = 0;
+  private names: readonly string[] | null = null;
+  private readonly sorted = new Map<unknown, readonly Node[]>();
+
+  constructor(
+    private readonly sheet: Sheet,
+    private readonly where: (node: Node) => { at: Where; line: number },
+  ) {}
+
+  node(node: Node): Finding[] {
+    const { at, line } = this.where(node);
+    const make = ({ code, start, end, data, related }: Problem): Finding =>
+      finding(
+        code,
+        this.filled(code, data, node),
+        at(line, start, end),
+        (related ?? []).flatMap((ref) => this.related(ref)),
+      );
+    const { statement } = node;
+    const found = [...statement.findings, ...node.problems, ...node.verdicts].map(make);
+    if (statement.kind !== 'figure' && statement.kind !== 'words') return found;
+    const name = statement.kind === 'figure' ? statement.name : statement.key;
+    const definers = node.provides?.definers ?? [];
+    if (definers.length > 1) {
+      const others = this.inOrder(definers, definers).filter((other) => other !== node);
+      const related = others.map((other) => ({ node: other, message: 'given here too' }));
+      found.push(
+        make({ code: 'name-twice', start: name.start, end: name.end, data: { name: name.text }, related }),
+      );
+    }
+    if (node.cycle) {
+      const members = this.inOrder(node.cycle, node.cycle);
+      const related = members.filter((m) => m !== node).map((m) => ({ node: m, message: 'takes part' }));
+      const data = { names: members.map((m) => m.name), more: node.cycle.length - members.length };
+      found.push(make({ code: 'cycle', start: name.start, end: name.end, data, related }));
+    }
+    return found;
+  }
+
+  /** Adds what only the whole sheet knows: the name behind an input number, names that look like an unknown one. */
+  private filled(code: string, data: FaultData, node: Node): FaultData {
+    if (typeof data['input'] === 'number')
+      return { ...data, input: this.sheet.inputName(data['input']) || node.name };
+    if (code === 'unknown-name' && this.guesses++ < MOST_GUESSES) {
+      this.names ??= this.sheet.names().slice(0, MOST_NAMES);
+      return { ...data, offers: alike(String(data['name']), this.names) };
+    }
+    return data;
+  }
+
+  /** The first few of a group of lines as they stand in the note; worked out once for the whole group. */
+  private inOrder(group: unknown, nodes: readonly Node[]): readonly Node[] {
+    let known = this.sorted.get(group);
+    if (!known)
+      this.sorted.set(group, (known = [...nodes].sort((a, b) => a.line - b.line).slice(0, MOST_RELATED)));
+    return known;
+  }
+
+  private related(ref: RelatedRef): Related[] {
+    if ('node' in ref) {
+      if (!ref.node.block) return [];
+      const { at, line } = this.where(ref.node);
+      const span = nameSpan(ref.node);
+      return [
+        {
+          ...at(line, span.start, span.end),
+          message: `${ref.node.name || ref.node.text.trim()}: ${ref.message}`,
+        },
+      ];
+    }
+    const place = fieldPlace(ref.card, ref.field);
+    return place ? [{ ...place, message: `${ref.card.name}: ${ref.message} \`${ref.field}\`` }] : [];
+  }
+}
+
+function nameSpan(node: Node): { start: number; end: number } {
+  if (node.statement.kind === 'figure') return node.statement.name;
+  const start = node.text.length - node.text.trimStart().length;
+  return { start, end: Math.max(start, node.text.trimEnd().length) };
+}
+
+function fieldPlace(card: Card, field: string): Place | null {
+  if (card.builtIn) return null;
+  const row = card.inner.figure(field);
+  return row ? placesIn(card.block, card.file)(row.line, 0, row.text.trimEnd().length) : null;
+}
+
+function presenterOf(sheet: Sheet): Presenter {
+  const blocks = new Map(
+    sheet.placed.flatMap(({ block, lines }) => (lines ? [[lines, block] as const] : [])),
+  );
+  return new Presenter(sheet, (node) => {
+    const lines = node.block as SheetBlock;
+    const block = blocks.get(lines);
+    const line = node.line - lines.firstLine;
+    return { at: block ? placesIn(block, null) : inNote, line };
+  });
+}
+
+export function allFindings(sheet: Sheet): readonly Finding[] {
+  const presenter = presenterOf(sheet);
+  const found: Finding[] = sheet.note.findings.map((f) =>
+    finding(f.code, f.data, inNote(f.line, f.start, f.end)),
+  );
+  const troubled = new Set(sheet.troubled);
+  for (const entry of sheet.doubled) for (const node of entry.definers) troubled.add(node);
+  for (const node of troubled) found.push(...presenter.node(node));
+  for (const { block, card } of sheet.placed) {
+    found.push(...fenceFindings(sheet, block));
+    if (card) found.push(...cardFindings(card));
+  }
+  for (const card of sheet.cardsTwice) found.push(twiceFinding(card, sheet.cardsTwice));
+  return found.sort(
+    (a, b) => a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
+  );
+}
+
+function fenceFindings(sheet: Sheet, block: Block): Finding[] {
+  const found = block.findings.map((f) => finding(f.code, f.data, inNote(block.fenceLine, f.start, f.end)));
+  for (const { text, start, end } of block.on) {
+    const place = inNote(block.fenceLine, start, end);
+    const card = sheet.card(text);
+    if (card?.word === 'machine') continue;
+    const machines = sheet.cards().flatMap((c) => (c.word === 'machine' ? [c.name] : []));
+    if (card) found.push(finding('not-a-machine', { name: text }, place));
+    else
+      found.push(
+        finding('unknown-machine', { name: text, offers: alike(text, machines), known: machines }, place),
+      );
+  }
+  return found;
+}
+
+function twiceFinding(card: Card, all: readonly Card[]): Finding {
+  const related = all
+    .filter((other) => other !== card && other.name === card.name)
+    .map((other) => ({ ...namePlace(other), message: `${other.name}: given here too` }));
+  return finding('card-twice', { name: card.name }, namePlace(card), related);
+}
+
+function namePlace({ block, file }: Card): Place {
+  return inNote(block.fenceLine, block.name?.start ?? 0, block.name?.end ?? 0, file);
+}
+
+/** What is wrong inside a card, and with fields that the notebook acts on. */
+function cardFindings(card: Card): Finding[] {
+  const at = placesIn(card.block, null);
+  const found = card.inner.findings().map((f) => ({
+    ...f,
+    ...at(f.line, f.column, f.endColumn),
+    related: f.related.map((r) => ({ ...r, ...at(r.line, r.column, r.endColumn) })),
+  }));
+  const known = KNOWN_FIELDS.filter((field) => field.word === card.word);
+  for (const row of card.inner.rows()) {
+    const { statement } = row;
+    if (statement.kind === 'empty' || statement.kind === 'broken' || statement.kind === 'words') continue;
+    if (statement.kind !== 'figure') {
+      found.push(finding('not-in-card', {}, at(row.line, 0, row.text.trimEnd().length)));
+      continue;
+    }
+    const { text: name, start, end } = statement.name;
+    const field = known.find((f) => f.name === name);
+    const value = card.fields.get(name);
+    if (field && value && !fieldFits(field, value)) {
+      const data = { name, meaning: field.meaning, list: field.list };
+      found.push(
+        finding('card-field-kind', data, at(row.line, statement.expression.start, statement.expression.end)),
+      );
+    } else if (!field && !unitNamed(name)) {
+      const near = alike(
+        name,
+        known.map((f) => f.name),
+      );
+      if (near.length > 0)
+        found.push(finding('card-field-unlikely', { name, offers: near }, at(row.line, start, end)));
+    }
+  }
+  return found;
+}
+
+export function cardInForce(card: Card): CardInForce {
+  const fieldPlaces = new Map<string, Place>();
+  for (const field of card.fields.keys()) {
+    const place = fieldPlace(card, field);
+    if (place) fieldPlaces.set(field, place);
+  }
+  return {
+    name: card.name,
+    word: card.word,
+    fields: card.fields,
+    place: namePlace(card),
+    fieldPlaces,
+    builtIn: card.builtIn,
+  };
+}
+
+function makeRow(node: Node, block: Block, index: number, presenter: Presenter): Row {
+  return {
+    line: block.firstLine + index,
+    column: block.column(index),
+    text: node.text,
+    block,
+    statement: node.statement,
+    value: (node.provides?.definers.length ?? 0) > 1 ? null : node.value,
+    asked: node.asked,
+    check: node.check,
+    reading: node.reading,
+    waitsFor: node.waitsFor,
+    findings: presenter.node(node),
+  };
+}
+
+function rowsOf(placed: Sheet['placed'][number], presenter: Presenter): Row[] {
+  const { block, lines, card } = placed;
+  if (lines) return lines.nodes.map((node, index) => makeRow(node, block, index, presenter));
+  if (!card) return [];
+  const at = placesIn(block, null);
+  return card.inner.rows().map((row) => ({
+    ...row,
+    line: block.firstLine + row.line,
+    column: block.column(row.line),
+    block,
+    findings: row.findings.map((f) => ({ ...f, ...at(f.line, f.column, f.endColumn) })),
+  }));
+}
+
+export function allRows(sheet: Sheet): readonly Row[] {
+  const presenter = presenterOf(sheet);
+  return sheet.placed.flatMap((placed) => rowsOf(placed, presenter));
+}
+
+export function rowAt(sheet: Sheet, line: number): Row | undefined {
+  for (const placed of sheet.placed) {
+    const { block, lines, card } = placed;
+    const index = line - block.firstLine;
+    if (index < 0) continue;
+    const node = lines?.nodes[index];
+    if (node) return makeRow(node, block, index, presenterOf(sheet));
+    if (card && index < card.inner.rows().length) return rowsOf(placed, presenterOf(sheet))[index];
+  }
+  return undefined;
+}
+
+export function rowOf(sheet: Sheet, node: Node): Row | undefined {
+  return node.block ? rowAt(sheet, node.line) : undefined;
+}

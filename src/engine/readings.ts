@@ -1,0 +1,87 @@
+/** Readings as values, and readings against the limits that were asked for. */
+import type { List, Quantity } from '../quantity/value';
+import { plain } from '../quantity/arithmetic';
+import type { Entry, Node } from './graph';
+import type { Asked, ReadingResult } from './results';
+
+/** Lines that record something about a name, in the order of the note. */
+function inOrder(entry: Entry): readonly Node[] {
+  entry.ordered ??= entry.records
+    .slice()
+    .sort((a, b) => (a.block?.order ?? 0) - (b.block?.order ?? 0) || a.line - b.line);
+  return entry.ordered;
+}
+
+/**
+ * `reading` (the last), `readings` and `mean` (of the last stage, since a mean over stages would mix sizes before and
+ * after a cut) or `used` (the last); null when there is none.
+ */
+export function recordOf(entry: Entry, field: string): Quantity | List | null {
+  const kind = field === 'used' ? 'used' : 'reading';
+  const lines = inOrder(entry).filter((node) => node.statement.kind === kind && node.readings.length > 0);
+  const last = lines.at(-1)?.readings;
+  const end = last?.at(-1);
+  if (!last || !end) return null;
+  if (field === 'readings') return { kind: 'list', items: last };
+  return field === 'mean' ? mean(last) : end;
+}
+
+/** Arithmetic mean in the unit of the first; null when the kinds differ. */
+function mean(readings: readonly Quantity[]): Quantity | null {
+  const first = readings[0] ?? plain(0);
+  if (!readings.every((r) => r.dimension === first.dimension)) return null;
+  const total = readings.reduce((sum, r) => sum + r.value, 0);
+  return { ...first, value: readings.length === 1 ? first.value : total / readings.length, spread: null };
+}
+
+/** A gauge shows a size to its last digit: differences below this part of the size are rounding, not metal. */
+const ROUNDING = 1e-9;
+
+export interface Judged {
+  readonly result: ReadingResult;
+  /** The reading that broke a limit, for the finding: how, and by how much (base units, positive). */
+  readonly broken: {
+    readonly code: 'metal-gone' | 'outside-limits' | 'side-unknown';
+    readonly index: number;
+    readonly by: number;
+  } | null;
+}
+
+/** Judges one line of readings against its figure's plan and asked limits. */
+export function judgeReadings(
+  how: 'measured' | 'final',
+  path: string,
+  readings: readonly Quantity[],
+  positions: readonly (Quantity | null)[],
+  plan: Quantity | null,
+  asked: Asked | null,
+): Judged {
+  const last = readings.at(-1);
+  const towards = asked?.sense === 'hole' ? -1 : 1;
+  const toNominal = plan && last ? towards * (last.value - plan.value) + 0 : null;
+  const base = { how, path, readings, positions, toNominal };
+  if (!asked) return { result: { ...base, inside: null, left: null }, broken: null };
+
+  const slack = ROUNDING * Math.max(Math.abs(asked.low), Math.abs(asked.high));
+  let stock = 0;
+  let gone: { index: number; by: number } | null = null;
+  let outside: { index: number; by: number } | null = null;
+  readings.forEach((reading, index) => {
+    const [over, under] = [reading.value - asked.high, asked.low - reading.value];
+    const by = Math.max(over, under);
+    if (by <= slack) return;
+    if (!outside || by > outside.by) outside = { index, by };
+    const metalLeft = (asked.sense === 'shaft' && over > 0) || (asked.sense === 'hole' && under > 0);
+    if (metalLeft) stock = Math.max(stock, by);
+    else if (asked.sense && (!gone || by > gone.by)) gone = { index, by };
+  });
+  const inside = outside === null;
+  const lost = gone as { index: number; by: number } | null;
+  const off = outside as { index: number; by: number } | null;
+  const left = lost ? -lost.by : asked.sense || inside ? stock : null;
+  const result = { ...base, inside, left };
+  if (off === null) return { result, broken: null };
+  if (how === 'final') return { result, broken: { code: 'outside-limits', ...(lost ?? off) } };
+  if (lost) return { result, broken: { code: 'metal-gone', ...lost } };
+  return { result, broken: asked.sense ? null : { code: 'side-unknown', ...off } };
+}
