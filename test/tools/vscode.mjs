@@ -53,7 +53,7 @@ async function startWeb({ extension, tests, folder, port }) {
   if (!server.listening) await once(server, 'listening');
   console.log = print;
   const complain = console.error; // the page is closed while it still loads something: nothing to report
-  console.error = (...args) => String(args[0]).includes('ERR_STREAM_PREMATURE_CLOSE') || complain(...args);
+  console.error = (...args) => /PREMATURE_CLOSE|EPIPE|ECONNRESET/.test(String(args[0])) || complain(...args);
   const query = (payload) =>
     payload?.length ? `?payload=${encodeURIComponent(JSON.stringify(payload))}` : '';
   return {
