@@ -18,7 +18,7 @@ import { divideUnits, multiplyUnits, powerUnit } from './unit-products';
 import { KELVIN, PERCENT, baseUnit } from './units';
 import { type Fault, type Quantity, type Reach, fault, isFault } from './value';
 
-export { MAX_INPUTS, spread1, spread2 } from './spread';
+export { MAX_INPUTS, spread1, spread2, together } from './spread';
 
 export function quantity(value: number, unit: Unit, spread: readonly Reach[] | null = null): Quantity {
   return { kind: 'number', value, dimension: unit.dimension, unit, spread };

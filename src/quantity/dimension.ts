@@ -134,12 +134,25 @@ function fromExponents(exponents: readonly number[], currency: string | null): D
 
 /** The same dimension with `count` turns more; null when none such exists. */
 export function withTurns(a: Dimension, count: number): Dimension | null {
-  const exponents = a.exponents.map((e, i) => (BASES[i] === 'turn' ? e + count : e));
+  return withMore(a, 'turn', count);
+}
+
+/** The same dimension with `count` angles more; null when none such exists. */
+export function withAngles(a: Dimension, count: number): Dimension | null {
+  return withMore(a, 'angle', count);
+}
+
+function withMore(a: Dimension, base: Base, count: number): Dimension | null {
+  const exponents = a.exponents.map((e, i) => (BASES[i] === base ? e + count : e));
   return a.point ? null : fromExponents(exponents, a.currency);
 }
 
 export function turnsIn(a: Dimension): number {
   return a.exponents[BASES.indexOf('turn')] ?? 0;
+}
+
+export function anglesIn(a: Dimension): number {
+  return a.exponents[BASES.indexOf('angle')] ?? 0;
 }
 
 const NAMES: readonly (readonly [Dimension, string])[] = [

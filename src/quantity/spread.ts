@@ -30,7 +30,7 @@ export function spread1(
   const out: Reach[] = [];
   for (const reach of a.spread) {
     const at = reach.at.map(f);
-    let along = reach.along ?? NONE;
+    let along = alongOf(reach);
     if (extremes !== NONE) {
       const [low, high] = [Math.min(...reach.at), Math.max(...reach.at)];
       const between = typeof extremes === 'function' ? extremes(low, high) : extremes;
@@ -66,9 +66,9 @@ export function spread2(
     const [q0, q1] = [q?.at[0] ?? b.value, q?.at[1] ?? b.value];
     const at = [f(p0, q0), f(p1, q1)];
     let along = NONE;
-    if (turn !== null || p?.along || q?.along) {
+    if (turn !== null || (p && p.at.length > 2) || (q && q.at.length > 2)) {
       const place = turn === null ? NaN : turn(p0, p1, q0, q1);
-      const places = new Set([...(p?.along ?? []), ...(q?.along ?? [])]);
+      const places = new Set([...(p ? alongOf(p) : NONE), ...(q ? alongOf(q) : NONE)]);
       if (place > 0 && place < 1) places.add(place);
       along = [...places].slice(0, MAX_SAMPLES - 2);
       for (const x of along) at.push(f(p ? sampleAt(p, x) : a.value, q ? sampleAt(q, x) : b.value));
@@ -111,17 +111,31 @@ function keep(
   return null;
 }
 
+/** Where the samples between the ends were taken; evenly spread when whoever took them did not say. */
+function alongOf(reach: Reach): readonly number[] {
+  if (reach.along) return reach.along;
+  const between = reach.at.length - 2;
+  return between > 0 ? Array.from({ length: between }, (_, i) => (i + 1) / (between + 1)) : NONE;
+}
+
 /** The samples of a reach in order from the low end of its input to the high one: place and value. */
-function inOrder({ at, along = NONE }: Reach): readonly (readonly [place: number, value: number])[] {
-  const [first = 0, second = 0, ...rest] = at;
+function inOrder(reach: Reach): readonly (readonly [place: number, value: number])[] {
+  const [first = 0, second = 0, ...rest] = reach.at;
+  const along = alongOf(reach);
   const between = rest.map((value, i) => [along[i] ?? 0.5, value] as const);
   return [[0, first] as const, ...between.sort((x, y) => x[0] - y[0]), [1, second] as const];
+}
+
+/** The values of several reaches of one input, side by side at the low end, the high end and each place between. */
+export function together(reaches: readonly Reach[]): readonly (readonly number[])[] {
+  const places = [...new Set(reaches.flatMap((reach) => alongOf(reach)))].slice(0, MAX_SAMPLES - 2);
+  return [0, 1, ...places].map((place) => reaches.map((reach) => sampleAt(reach, place)));
 }
 
 /** The value of a reach at a place of its input, straight between the samples next to it. */
 function sampleAt(reach: Reach, place: number): number {
   const [low = 0, high = 0] = reach.at;
-  if (reach.along === undefined) return low + (high - low) * place;
+  if (reach.at.length <= 2) return place === 1 ? high : low + (high - low) * place;
   let [from, value] = [0, low];
   for (const [to, next] of inOrder(reach)) {
     if (to === place) return next;

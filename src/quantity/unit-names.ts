@@ -1,7 +1,50 @@
 /** Names of units as words: what a figure may not be called, what was meant by a wrong one, what is written together. */
 import type { NamedUnit } from './unit';
-import { NOT_UNITS, WRITTEN_TOGETHER } from './unit-table';
 import { unitNamed, unitNames } from './unit-lookup';
+
+/** Units that may be written together, the larger first: `3 h 20 min`, `6 ft 2 in`. */
+export const mixedPairs: readonly (readonly string[])[] = [
+  ['h', 'min', 's'],
+  ['ft', 'in'],
+  ['m', 'cm', 'mm'],
+  ['kg', 'g'],
+];
+
+/** What people write that is no unit here, and the unit that is meant; several where it could be either. */
+const NOT_UNITS: readonly (readonly [written: string, meant: string])[] = [
+  ['hp HP bhp', 'hp_imperial hp_metric'],
+  ['PS CV ch cv pk', 'hp_metric'],
+  ['mil mils', 'thou mm'],
+  ['inch inches In IN', 'in'],
+  ['feet foot', 'ft'],
+  ['thousandths thous', 'thou'],
+  ['MM millimetre millimetres millimeter millimeters', 'mm'],
+  ['micron microns mu', 'µm'],
+  ['metre metres meter meters', 'm'],
+  ['degree degrees', 'deg'],
+  ['radian radians', 'rad'],
+  ['turn turns revs r revolution revolutions', 'rev'],
+  ['RPM', 'rpm'],
+  ['teeth', 'tooth'],
+  ['sec secs second seconds', 's'],
+  ['mins minute minutes', 'min'],
+  ['hr hrs hour hours', 'h'],
+  ['lbs pound pounds', 'lb'],
+  ['KG kilo kilos', 'kg'],
+  ['Nm NM', 'N*m'],
+  ['Nmm', 'N*mm'],
+  ['ftlb ftlbf lbft', 'lbf*ft'],
+  ['inlb inlbf lbin', 'lbf*in'],
+  ['sfm fpm SFM', 'ft/min'],
+  ['ipm IPM', 'in/min'],
+  ['ipr IPR', 'in/rev'],
+  ['ml cc ccm', 'cm^3'],
+  ['KW', 'kW'],
+  ['Mpa mpa', 'MPa'],
+  ['C celsius', '°C'],
+  ['F fahrenheit', '°F'],
+  ['percent', '%'],
+];
 
 /**
  * Whether a name cannot be given to a figure: units longer than one letter (ISO 4217 codes among them), `to` and `pi`.
@@ -15,14 +58,11 @@ export function isReserved(name: string): boolean {
 
 /** Whether the second unit may follow the first in one quantity: `3 h 20 min`, `6 ft 2 in`. */
 export function mayFollow(larger: NamedUnit, smaller: NamedUnit): boolean {
-  return WRITTEN_TOGETHER.some((chain) => {
+  return mixedPairs.some((chain) => {
     const at = chain.indexOf(larger.symbol);
     return at >= 0 && chain.indexOf(smaller.symbol) > at;
   });
 }
-
-/** Units that may be written together, the larger first. */
-export const mixedPairs = WRITTEN_TOGETHER;
 
 const MAX_OFFERED = 3;
 

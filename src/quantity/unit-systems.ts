@@ -11,7 +11,7 @@ import {
   TURN_RATE,
 } from './dimension';
 import { type Unit, type UnitPart, ONE, unitOf } from './unit';
-import { COMMON_COMPOUNDS, UNIT_TABLE } from './unit-table';
+import { COMPOUNDS, UNIT_TABLE } from './unit-table';
 import { entryOf, unit, unitFrom, unitNamed } from './unit-lookup';
 
 export type System = 'mm' | 'in';
@@ -94,7 +94,7 @@ export function siFactor(d: Dimension): number | null {
 /** The table's units and the usual compounds of a kind, for completion; without money. */
 export function unitsOfDimension(d: Dimension): readonly Unit[] {
   const named = UNIT_TABLE.flatMap((group) => group.units.map((entry) => entry.symbol));
-  return [...named, ...COMMON_COMPOUNDS.split(' ')]
+  return [...named, ...COMPOUNDS.map(([symbol]) => symbol)]
     .map((symbol) => unit(symbol))
     .filter((u) => u.dimension === d);
 }

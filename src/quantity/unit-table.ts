@@ -27,6 +27,8 @@ export interface UnitEntry {
   readonly symbol: string;
   /** Other spellings that are read. */
   readonly also?: readonly string[];
+  /** Digits after the point when shown. A length to 0.001 mm or 0.0001 in, a speed in whole rpm. */
+  readonly decimals: number;
   readonly factor: number;
   /** Base units at the unit's zero, for temperature scales. */
   readonly offset?: number;
@@ -55,6 +57,11 @@ const YARD_POUND = 'international yard and pound agreement, 1959: 1 yd = 0.9144 
 const SP811 = 'NIST SP 811 (2008), appendix B';
 const DEFINITION = 'definition';
 
+const REV_PER_MIN = [
+  ['rev', 1],
+  ['min', -1],
+] as const;
+
 /** Standard gravity, m/s^2: 3rd CGPM, 1901. */
 const G = 9.80665;
 /** kg in a pound, m in a foot: the 1959 agreement. */
@@ -66,177 +73,112 @@ const JOULE = NEWTON * 1000;
 const WATT = JOULE * 60;
 const PASCAL = NEWTON / 1000 ** 2;
 
+type More = Partial<Omit<UnitEntry, 'symbol' | 'factor' | 'decimals' | 'source'>>;
+
+function of(symbol: string, factor: number, decimals: number, source: string, more: More = {}): UnitEntry {
+  return { symbol, factor, decimals, source, exact: true, ...more };
+}
+const metric = (other: string, more: More = {}): More => ({ system: 'mm', other, ...more });
+const inch = (other: string, more: More = {}): More => ({ system: 'in', other, ...more });
+
+/** Each: symbol, base units in one, digits after the point when shown, source, and what the other half writes. */
 export const UNIT_TABLE: readonly UnitGroup[] = [
   {
     quantity: 'length',
     dimension: LENGTH,
     units: [
-      { symbol: 'mm', factor: 1, exact: true, source: SI, system: 'mm', other: 'in' },
-      {
-        symbol: 'µm',
-        // The micro sign above, the Greek letter and the plain letter here.
-        also: ['\u03bcm', 'um'],
-        factor: 1 / 1000,
-        exact: true,
-        source: SI,
-        system: 'mm',
-        other: 'thou',
-      },
-      { symbol: 'cm', factor: 10, exact: true, source: SI, system: 'mm', other: 'in' },
-      { symbol: 'm', factor: 1000, exact: true, source: SI, system: 'mm', other: 'ft' },
-      { symbol: 'in', also: ['"'], factor: 25.4, exact: true, source: YARD_POUND, system: 'in', other: 'mm' },
-      { symbol: 'thou', factor: 25.4 / 1000, exact: true, source: YARD_POUND, system: 'in', other: 'µm' },
-      { symbol: 'ft', factor: FOOT * 1000, exact: true, source: YARD_POUND, system: 'in', other: 'm' },
+      of('mm', 1, 3, SI, metric('in')),
+      // Written with the micro sign; the Greek letter and the plain one are read too.
+      of('µm', 1 / 1000, 1, SI, metric('thou', { also: ['\u03bcm', 'um'] })),
+      of('cm', 10, 4, SI, metric('in')),
+      of('m', 1000, 6, SI, metric('ft')),
+      of('in', 25.4, 4, YARD_POUND, inch('mm', { also: ['"'] })),
+      of('thou', 25.4 / 1000, 1, YARD_POUND, inch('µm')),
+      of('ft', FOOT * 1000, 6, YARD_POUND, inch('m')),
     ],
   },
   {
     quantity: 'angle',
     dimension: ANGLE,
     units: [
-      { symbol: 'deg', also: ['°'], factor: 1, exact: true, source: SI_NON },
-      { symbol: 'arcmin', also: ['′'], factor: 1 / 60, exact: true, source: SI_NON },
-      { symbol: 'arcsec', also: ['″'], factor: 1 / 3600, exact: true, source: SI_NON },
-      { symbol: 'rad', factor: 180 / Math.PI, exact: false, source: SI },
+      of('deg', 1, 3, SI_NON, { also: ['°'] }),
+      of('arcmin', 1 / 60, 2, SI_NON, { also: ['′'] }),
+      of('arcsec', 1 / 3600, 1, SI_NON, { also: ['″'] }),
+      of('rad', 180 / Math.PI, 5, SI, { exact: false }),
     ],
   },
-  {
-    quantity: 'turns',
-    dimension: TURN,
-    units: [{ symbol: 'rev', factor: 1, exact: true, source: DEFINITION }],
-  },
+  { quantity: 'turns', dimension: TURN, units: [of('rev', 1, 4, DEFINITION)] },
   {
     quantity: 'plain number',
     dimension: NUMBER,
-    units: [
-      { symbol: 'tooth', factor: 1, exact: true, source: DEFINITION },
-      { symbol: '%', factor: 1 / 100, exact: true, source: 'SI Brochure, 9th edition, section 5.4.7' },
-    ],
+    units: [of('tooth', 1, 3, DEFINITION), of('%', 1 / 100, 2, 'SI Brochure, 9th edition, section 5.4.7')],
   },
   {
     quantity: 'time',
     dimension: TIME,
-    units: [
-      { symbol: 'min', factor: 1, exact: true, source: SI_NON },
-      { symbol: 's', factor: 1 / 60, exact: true, source: SI },
-      { symbol: 'h', factor: 60, exact: true, source: SI_NON },
-    ],
+    units: [of('min', 1, 2, SI_NON), of('s', 1 / 60, 1, SI), of('h', 60, 3, SI_NON)],
   },
   {
     quantity: 'turning speed',
     dimension: TURN_RATE,
-    units: [
-      {
-        symbol: 'rpm',
-        factor: 1,
-        exact: true,
-        source: DEFINITION,
-        shortFor: [
-          ['rev', 1],
-          ['min', -1],
-        ],
-      },
-    ],
+    units: [of('rpm', 1, 0, DEFINITION, { shortFor: REV_PER_MIN })],
   },
   {
     quantity: 'mass',
     dimension: MASS,
     units: [
-      { symbol: 'kg', factor: 1, exact: true, source: SI, system: 'mm', other: 'lb' },
-      { symbol: 'g', factor: 1 / 1000, exact: true, source: SI, system: 'mm', other: 'lb' },
-      { symbol: 'lb', factor: POUND, exact: true, source: YARD_POUND, system: 'in', other: 'kg' },
+      of('kg', 1, 3, SI, metric('lb')),
+      of('g', 1 / 1000, 1, SI, metric('lb')),
+      of('lb', POUND, 3, YARD_POUND, inch('kg')),
     ],
   },
   {
     quantity: 'force',
     dimension: FORCE,
     units: [
-      { symbol: 'N', factor: NEWTON, exact: true, source: SI, system: 'mm', other: 'lbf' },
-      { symbol: 'kN', factor: NEWTON * 1000, exact: true, source: SI, system: 'mm', other: 'lbf' },
+      of('N', NEWTON, 1, SI, metric('lbf')),
+      of('kN', NEWTON * 1000, 3, SI, metric('lbf')),
       // A pound's weight under standard gravity.
-      { symbol: 'lbf', factor: POUND * G * NEWTON, exact: true, source: SP811, system: 'in', other: 'N' },
+      of('lbf', POUND * G * NEWTON, 1, SP811, inch('N')),
     ],
   },
   {
     quantity: 'energy',
     dimension: TORQUE,
-    units: [
-      { symbol: 'J', factor: JOULE, exact: true, source: SI, system: 'mm', other: 'lbf*ft' },
-      { symbol: 'kJ', factor: JOULE * 1000, exact: true, source: SI, system: 'mm', other: 'lbf*ft' },
-    ],
+    units: [of('J', JOULE, 1, SI, metric('lbf*ft')), of('kJ', JOULE * 1000, 3, SI, metric('lbf*ft'))],
   },
   {
     quantity: 'pressure',
     dimension: PRESSURE,
     units: [
-      { symbol: 'MPa', factor: PASCAL * 1e6, exact: true, source: SI, system: 'mm', other: 'psi' },
-      { symbol: 'Pa', factor: PASCAL, exact: true, source: SI, system: 'mm', other: 'psi' },
-      { symbol: 'kPa', factor: PASCAL * 1e3, exact: true, source: SI, system: 'mm', other: 'psi' },
-      { symbol: 'GPa', factor: PASCAL * 1e9, exact: true, source: SI, system: 'mm', other: 'psi' },
-      { symbol: 'bar', factor: PASCAL * 1e5, exact: true, source: SP811, system: 'mm', other: 'psi' },
-      {
-        // A pound-force on a square inch.
-        symbol: 'psi',
-        factor: (POUND * G * NEWTON) / 25.4 ** 2,
-        exact: true,
-        source: SP811,
-        system: 'in',
-        other: 'MPa',
-      },
+      of('MPa', PASCAL * 1e6, 1, SI, metric('psi')),
+      of('Pa', PASCAL, 0, SI, metric('psi')),
+      of('kPa', PASCAL * 1e3, 1, SI, metric('psi')),
+      of('GPa', PASCAL * 1e9, 2, SI, metric('psi')),
+      of('bar', PASCAL * 1e5, 2, SP811, metric('psi')),
+      // A pound-force on a square inch.
+      of('psi', (POUND * G * NEWTON) / 25.4 ** 2, 0, SP811, inch('MPa')),
     ],
   },
   {
     quantity: 'power',
     dimension: POWER,
     units: [
-      { symbol: 'W', factor: WATT, exact: true, source: SI, system: 'mm', other: 'hp_imperial' },
-      { symbol: 'kW', factor: WATT * 1000, exact: true, source: SI, system: 'mm', other: 'hp_imperial' },
+      of('W', WATT, 0, SI, metric('hp_imperial')),
+      of('kW', WATT * 1000, 3, SI, metric('hp_imperial')),
       // 75 kgf*m/s: what a plate marked PS, CV or ch means.
-      {
-        symbol: 'hp_metric',
-        factor: 75 * G * WATT,
-        exact: true,
-        source: SP811,
-        system: 'mm',
-        other: 'hp_imperial',
-      },
+      of('hp_metric', 75 * G * WATT, 3, SP811, metric('hp_imperial')),
       // 550 ft*lbf/s: the mechanical horsepower of British and American plates.
-      {
-        symbol: 'hp_imperial',
-        factor: 550 * FOOT * POUND * G * WATT,
-        exact: true,
-        source: SP811,
-        system: 'in',
-        other: 'kW',
-      },
+      of('hp_imperial', 550 * FOOT * POUND * G * WATT, 3, SP811, inch('kW')),
     ],
   },
   {
     quantity: 'temperature',
     dimension: TEMPERATURE_DIFFERENCE,
     units: [
-      { symbol: 'K', factor: 1, exact: true, source: SI },
-      {
-        symbol: '°C',
-        also: ['degC'],
-        factor: 1,
-        offset: 273.15,
-        scale: true,
-        exact: true,
-        source: SI,
-        system: 'mm',
-        other: '°F',
-      },
-      {
-        symbol: '°F',
-        also: ['degF'],
-        factor: 5 / 9,
-        offset: (459.67 * 5) / 9,
-        scale: true,
-        exact: true,
-        source: SP811,
-        system: 'in',
-        other: '°C',
-      },
+      of('K', 1, 1, SI),
+      of('°C', 1, 1, SI, metric('°F', { also: ['degC'], offset: 273.15, scale: true })),
+      of('°F', 5 / 9, 1, SP811, inch('°C', { also: ['degF'], offset: (459.67 * 5) / 9, scale: true })),
     ],
   },
 ];
@@ -246,51 +188,32 @@ export function dimensionOf(group: UnitGroup, entry: UnitEntry): Dimension {
   return entry.scale ? TEMPERATURE : group.dimension;
 }
 
-/** Compound units of the trade, for completion and for showing a kind that has no name of its own. */
-export const COMMON_COMPOUNDS =
-  'm/min mm/min ft/min in/min m/s mm/rev in/rev rev/min mm^2 cm^2 m^2 in^2 mm^3 cm^3 m^3 in^3 N*m lbf*ft lbf*in ' +
-  'N/mm^2 kg/m^3 g/cm^3 lb/in^3 cm^3/min in^3/min kg/m';
-
-/** Units that may be written together, the larger first: `3 h 20 min`, `6 ft 2 in`. */
-export const WRITTEN_TOGETHER: readonly (readonly string[])[] = [
-  ['h', 'min', 's'],
-  ['ft', 'in'],
-  ['m', 'cm', 'mm'],
-  ['kg', 'g'],
-];
-
-/** What people write that is no unit here, and the unit that is meant; several where it could be either. */
-export const NOT_UNITS: readonly (readonly [written: string, meant: string])[] = [
-  ['hp HP bhp', 'hp_imperial hp_metric'],
-  ['PS CV ch cv pk', 'hp_metric'],
-  ['mil mils', 'thou mm'],
-  ['inch inches In IN', 'in'],
-  ['feet foot', 'ft'],
-  ['thousandths thous', 'thou'],
-  ['MM millimetre millimetres millimeter millimeters', 'mm'],
-  ['micron microns mu', 'µm'],
-  ['metre metres meter meters', 'm'],
-  ['degree degrees', 'deg'],
-  ['radian radians', 'rad'],
-  ['turn turns revs r revolution revolutions', 'rev'],
-  ['RPM', 'rpm'],
-  ['teeth', 'tooth'],
-  ['sec secs second seconds', 's'],
-  ['mins minute minutes', 'min'],
-  ['hr hrs hour hours', 'h'],
-  ['lbs pound pounds', 'lb'],
-  ['KG kilo kilos', 'kg'],
-  ['Nm NM', 'N*m'],
-  ['Nmm', 'N*mm'],
-  ['ftlb ftlbf lbft', 'lbf*ft'],
-  ['inlb inlbf lbin', 'lbf*in'],
-  ['sfm fpm SFM', 'ft/min'],
-  ['ipm IPM', 'in/min'],
-  ['ipr IPR', 'in/rev'],
-  ['ml cc ccm', 'cm^3'],
-  ['KW', 'kW'],
-  ['Mpa mpa', 'MPa'],
-  ['C celsius', '°C'],
-  ['F fahrenheit', '°F'],
-  ['percent', '%'],
+/** Compound units of the trade, for completion, and the digits after the point when shown. */
+export const COMPOUNDS: readonly (readonly [symbol: string, decimals: number])[] = [
+  ['m/min', 1],
+  ['mm/min', 1],
+  ['ft/min', 1],
+  ['in/min', 2],
+  ['m/s', 3],
+  ['mm/rev', 4],
+  ['in/rev', 5],
+  ['rev/min', 2],
+  ['mm^2', 2],
+  ['cm^2', 3],
+  ['m^2', 6],
+  ['in^2', 4],
+  ['mm^3', 1],
+  ['cm^3', 2],
+  ['m^3', 6],
+  ['in^3', 4],
+  ['N*m', 2],
+  ['lbf*ft', 2],
+  ['lbf*in', 1],
+  ['N/mm^2', 1],
+  ['kg/m^3', 0],
+  ['g/cm^3', 3],
+  ['lb/in^3', 4],
+  ['cm^3/min', 2],
+  ['in^3/min', 3],
+  ['kg/m', 3],
 ];

@@ -39,11 +39,14 @@ export interface Unit {
   readonly parts: readonly UnitPart[];
 }
 
-const interned = new Map<string, Unit>();
-/** Units of the table and of code, which stay the same object for good. */
+/** Units with one part, which stay the same object for good, as there are only as many as the table has. */
+const alone = new Map<NamedUnit, Unit>();
+/** Compounds that code names, which stay the same object too. */
 const permanent = new Map<string, Unit>();
+/** Compounds that notes make. */
+const interned = new Map<string, Unit>();
 
-/** Interned units a hostile note can leave behind; past it the cache starts again, the permanent ones apart. */
+/** Interned units a hostile note can leave behind; past it that cache starts again. */
 const MAX_INTERNED = 20_000;
 
 /** No unit: a plain number. */
@@ -56,18 +59,29 @@ let serial = 1;
  */
 export function unitOf(parts: readonly UnitPart[], keep = false): Unit | null {
   const kept = merged(parts);
-  if (kept.length === 0) return ONE;
+  const first = kept[0];
+  if (first === undefined) return ONE;
+  if (kept.length === 1 && first.exponent === 1) return unitAlone(first.unit);
   const symbol = symbolOf(kept);
-  const found = permanent.get(symbol) ?? interned.get(symbol) ?? madeOf(kept, symbol);
+  const known = permanent.get(symbol);
+  if (known) return known;
+  const found = interned.get(symbol) ?? madeOf(kept, symbol);
   if (found === null) return null;
-  const alone = kept.length === 1 && kept[0]?.exponent === 1;
-  if (keep || alone) {
-    permanent.set(symbol, found);
-  } else if (!permanent.has(symbol)) {
+  if (keep) permanent.set(symbol, found);
+  else {
     if (interned.size > MAX_INTERNED) interned.clear();
     interned.set(symbol, found);
   }
   return found;
+}
+
+function unitAlone(unit: NamedUnit): Unit {
+  const known = alone.get(unit);
+  if (known) return known;
+  const { symbol, dimension, factor, offset } = unit;
+  const made: Unit = { id: serial++, symbol, dimension, factor, offset, parts: [{ unit, exponent: 1 }] };
+  alone.set(unit, made);
+  return made;
 }
 
 /** Equal parts counted together; a temperature scale in a compound is its difference. */
@@ -84,11 +98,6 @@ function merged(parts: readonly UnitPart[]): readonly UnitPart[] {
 }
 
 function madeOf(parts: readonly UnitPart[], symbol: string): Unit | null {
-  const first = parts[0];
-  if (parts.length === 1 && first?.exponent === 1) {
-    const { dimension, factor, offset } = first.unit;
-    return { id: serial++, symbol, dimension, factor, offset, parts };
-  }
   let dimension: Dimension | null = NUMBER;
   let [above, below] = [1, 1];
   for (const { unit, exponent } of parts) {
