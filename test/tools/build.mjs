@@ -9,6 +9,7 @@
 // esbuild puts the library in the bundle and runs its code at that call, synchronously, in all three bundles; vitest
 // gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode` and `node:` modules.
 import { build } from 'esbuild';
+import { cpSync } from 'node:fs';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
@@ -58,9 +59,7 @@ const BUNDLES = [
 
 /** Builds all bundles. @param {{ dev?: boolean, sizes?: boolean }} [options] */
 export async function buildAll({ dev = false, sizes = false } = {}) {
-  const results = await Promise.all(
-    BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev, keepNames: false })),
-  );
+  const results = await Promise.all(BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev })));
   cpSync(`${root}/src/hosts/cli/schema`, `${root}/dist/cli/schema`, { recursive: true });
   if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
 }
