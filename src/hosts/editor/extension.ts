@@ -1,4 +1,24 @@
-import type { ExtensionContext } from 'vscode';
+/** The extension in the editor, the same in Node and in a browser. This file says what it is made of. */
+import { type ExtensionContext, window } from 'vscode';
+import { registerDiagnostics } from './diagnostics';
+import { registerHints } from './hints';
+import { registerHover } from './hover';
+import { registerQuickFixes } from './quick-fixes';
+import { Shops } from './shops';
+import { Workspace } from './workspace';
 
 /** Called once, when the first markdown document opens. It only registers; nothing is worked out here. */
-export function activate(_context: ExtensionContext): void {}
+export function activate(context: ExtensionContext): void {
+  const log = window.createOutputChannel('Scribeline', { log: true });
+  const shops = new Shops(log);
+  const notes = new Workspace(shops, log);
+  context.subscriptions.push(
+    log,
+    shops,
+    notes,
+    registerDiagnostics(notes, log),
+    registerHints(notes),
+    registerHover(notes),
+    registerQuickFixes(notes),
+  );
+}

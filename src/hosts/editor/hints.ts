@@ -1,0 +1,101 @@
+/** Draws each line's result at its end. */
+import {
+  type CancellationToken,
+  Disposable,
+  EventEmitter,
+  InlayHint,
+  type InlayHintsProvider,
+  MarkdownString,
+  Position,
+  type Range,
+  TabInputText,
+  TabInputTextDiff,
+  type TextDocument,
+  languages,
+  window,
+} from 'vscode';
+import { explainRow } from '../../language/explain';
+import { hint } from '../../language/hints';
+import { markdown } from '../../language/markdown';
+import type { Workspace } from './workspace';
+
+interface Origin {
+  readonly document: TextDocument;
+  readonly version: number;
+  readonly line: number;
+}
+
+export function registerHints(notes: Workspace): Disposable {
+  const changed = new EventEmitter<void>();
+  const provider = new Hints(notes, changed);
+  return Disposable.from(
+    changed,
+    // An edit asks for hints by itself; only what happens elsewhere has to be told.
+    notes.onDidChangeCards(() => changed.fire()),
+    languages.registerInlayHintsProvider({ language: 'markdown' }, provider),
+  );
+}
+
+class Hints implements InlayHintsProvider {
+  readonly onDidChangeInlayHints;
+  private readonly origins = new WeakMap<InlayHint, Origin>();
+
+  constructor(
+    private readonly notes: Workspace,
+    changed: EventEmitter<void>,
+  ) {
+    this.onDidChangeInlayHints = changed.event;
+  }
+
+  async provideInlayHints(
+    document: TextDocument,
+    range: Range,
+    token: CancellationToken,
+  ): Promise<InlayHint[] | undefined> {
+    const { version } = document;
+    const calculated = await this.notes.calculated(document);
+    if (!calculated || token.isCancellationRequested || calculated.version !== version) return undefined;
+    if (onlyCompared(document)) return undefined;
+    const { sheet } = calculated;
+    const hints: InlayHint[] = [];
+    for (const row of sheet.rows()) {
+      if (row.line < range.start.line || row.line > range.end.line) continue;
+      const text = hint(sheet, row);
+      if (text === null) continue;
+      const { end } = document.lineAt(row.line).range;
+      const made = new InlayHint(new Position(row.line, end.character), text);
+      made.paddingLeft = true;
+      this.origins.set(made, { document, version, line: row.line });
+      hints.push(made);
+    }
+    return hints;
+  }
+
+  async resolveInlayHint(made: InlayHint): Promise<InlayHint> {
+    const origin = this.origins.get(made);
+    if (!origin) return made;
+    const calculated = await this.notes.calculated(origin.document);
+    if (calculated?.version !== origin.version) return made;
+    const row = calculated.sheet.rowAt(origin.line);
+    const explanation = row && explainRow(calculated.sheet, row);
+    if (explanation) made.tooltip = new MarkdownString(markdown(explanation));
+    return made;
+  }
+}
+
+/** Whether the note is on screen in comparisons only, where a hint would pass for a difference. */
+function onlyCompared(document: TextDocument): boolean {
+  const key = document.uri.toString();
+  const inputs = window.tabGroups.all.flatMap((group) => group.activeTab?.input ?? []);
+  const compared = inputs.some(
+    (input) => input instanceof TabInputTextDiff && input.modified.toString() === key,
+  );
+  const plain = window.tabGroups.all.some((group) =>
+    group.tabs.some(({ input, isActive }) => isActive && uriOf(input) === key),
+  );
+  return compared && !plain;
+}
+
+function uriOf(input: unknown): string | undefined {
+  return input instanceof TabInputText ? input.uri.toString() : undefined;
+}

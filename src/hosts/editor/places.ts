@@ -1,0 +1,16 @@
+/** Between the core's plain places and the editor's own objects. */
+import { Location, Range, type TextDocument, Uri } from 'vscode';
+import type { Range as Plain } from '../../language/diagnostics';
+
+export function editorRange({ line, column, endLine, endColumn }: Plain): Range {
+  return new Range(line, column, endLine, endColumn);
+}
+
+export function plainRange({ start, end }: Range): Plain {
+  return { line: start.line, column: start.character, endLine: end.line, endColumn: end.character };
+}
+
+/** Where something stands: in a shop file by its address, else in the note itself. */
+export function location(note: TextDocument, place: Plain & { readonly file: string | null }): Location {
+  return new Location(place.file === null ? note.uri : Uri.parse(place.file), editorRange(place));
+}

@@ -1,0 +1,130 @@
+/** A formula where it is called: what it works out, from what, why, and within which bounds. */
+import type { Sheet } from '../engine/index';
+import type { CallNode } from '../notation/syntax';
+import { MATHEMATICS } from '../quantity/mathematics';
+import type { CardView, Value } from '../quantity/value';
+import { CAUTIONS } from '../trade/cautions';
+import type { Formula, Parameter } from '../trade/formula';
+import { formulaNamed } from '../trade/index';
+import type { Explanation, Part } from './explanation';
+import { resultingLimits, withLimits } from './limits';
+import { otherWays, valueText } from './wording';
+import { workingOf, workingOfCall } from './working';
+
+export function explainCall(sheet: Sheet, text: string, node: CallNode): Explanation | null {
+  const formula = formulaNamed(node.name.text);
+  if (!formula) return explainMathematics(sheet, text, node);
+  const call = sheet.call(node);
+  const value = sheet.evaluateExpression(node, text);
+  const parts: Part[] = [{ kind: 'words', text: `${formula.title}.` }];
+  if (value?.kind === 'number') {
+    const also = otherWays(value);
+    if (also.length > 0) parts.push({ kind: 'also', texts: also });
+  }
+  if (value?.kind === 'record') parts.push({ kind: 'table', rows: resultRows(formula, value.fields) });
+  parts.push({ kind: 'table', rows: parameterRows(formula, call?.arguments ?? null) });
+  const limits = value?.kind === 'number' ? resultingLimits(sheet, value) : null;
+  if (limits) parts.push(limits);
+  const steps = workingOfCall(sheet, node);
+  if (steps.length > 0) parts.push({ kind: 'working', steps });
+  parts.push({ kind: 'words', text: formula.why }, ...formulaParts(formula));
+  return { name: formula.name, shown: value?.kind === 'number' ? withLimits(value) : null, parts };
+}
+
+type Arguments = ReadonlyMap<string, Value | CardView | string>;
+
+function resultRows(
+  formula: Formula,
+  fields: ReadonlyMap<string, Value>,
+): readonly (readonly [string, string, string])[] {
+  return formula.result.flatMap(({ name, meaning }) => {
+    const value = fields.get(name);
+    if (!value) return [];
+    return [[name, value.kind === 'number' ? withLimits(value) : valueText(value), meaning] as const];
+  });
+}
+
+function parameterRows(
+  formula: Formula,
+  given: Arguments | null,
+): readonly (readonly [string, string, string])[] {
+  return formula.parameters.map((parameter) => {
+    const argument = given?.get(parameter.name);
+    return [
+      parameter.name,
+      argument === undefined ? usual(parameter) : argumentText(argument),
+      parameter.meaning,
+    ] as const;
+  });
+}
+
+function argumentText(argument: Value | CardView | string): string {
+  if (typeof argument === 'string') return argument;
+  if (!('kind' in argument)) return argument.name;
+  return argument.kind === 'number' ? withLimits(argument) : valueText(argument);
+}
+
+/** What a parameter that was not given would take. */
+function usual({ kind, unit, optional }: Parameter): string {
+  const takes = KINDS.get(kind) ?? (unit === '' ? 'a number' : `in ${unit}`);
+  return optional ? `${takes}, may be left out` : takes;
+}
+
+const KINDS = new Map([
+  ['count', 'a whole number'],
+  ['code', 'an ISO 286 code'],
+  ['machine', 'a machine card'],
+  ['material', 'a material card'],
+]);
+
+export function explainParameter(sheet: Sheet, node: CallNode, name: string): Explanation | null {
+  const parameter = formulaNamed(node.name.text)?.parameters.find((each) => each.name === name);
+  if (!parameter) return null;
+  const given = sheet.call(node)?.arguments.get(name);
+  const parts: Part[] = [
+    { kind: 'words', text: `${capital(parameter.meaning)}. ${capital(usual(parameter))}.` },
+  ];
+  if (typeof given === 'object' && 'kind' in given && given.kind === 'number') {
+    const also = otherWays(given);
+    if (also.length > 0) parts.push({ kind: 'also', texts: also });
+  }
+  return { name, shown: given === undefined ? null : argumentText(given), parts };
+}
+
+function explainMathematics(sheet: Sheet, text: string, node: CallNode): Explanation | null {
+  const known = MATHEMATICS.get(node.name.text);
+  if (!known) return null;
+  const value = sheet.evaluateExpression(node, text);
+  const parts: Part[] = [{ kind: 'words', text: `${capital(known.meaning)}.` }];
+  parts.push({
+    kind: 'table',
+    rows: known.parameters.map(({ name, meaning }) => [name, '', meaning] as const),
+  });
+  if (value?.kind === 'number') {
+    const also = otherWays(value);
+    if (also.length > 0) parts.push({ kind: 'also', texts: also });
+    const step = workingOf(sheet, text, node, '');
+    if (step) parts.push({ kind: 'working', steps: [step] });
+  }
+  return {
+    name: known.name,
+    shown: value ? (value.kind === 'number' ? withLimits(value) : valueText(value)) : null,
+    parts,
+  };
+}
+
+/** What belongs to a formula wherever its result is explained. */
+export function formulaParts(formula: Formula): readonly Part[] {
+  const parts: Part[] = [];
+  const ranges = formula.conditions.map(({ range }) => range);
+  if (ranges.length > 0)
+    parts.push({ kind: 'note', title: 'Holds while', text: `${[...new Set(ranges)].join('; ')}.` });
+  parts.push({ kind: 'note', title: 'Source', text: `${capital(formula.source)}.` });
+  const cautions = formula.cautions.flatMap((key) => CAUTIONS.get(key) ?? []);
+  if (cautions.length > 0) parts.push({ kind: 'list', title: 'Mind', texts: cautions });
+  return parts;
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

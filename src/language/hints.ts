@@ -1,0 +1,169 @@
+/**
+ * The few words drawn at the end of a line. A line says what it cannot show by itself: a result, a verdict, what is
+ * left. A plain metric or decimal figure that is only stated gets no echo; an inch fraction gets the decimal, an inch
+ * size in a metric note the millimetres (and the other way round), a size with limits the two sizes to measure between,
+ * since those are what is read off at the machine.
+ */
+import type { Sheet } from '../engine/index';
+import type { CheckResult, ReadingResult, Row } from '../engine/results';
+import { LENGTH } from '../quantity/dimension';
+import { band } from '../quantity/limits';
+import { otherSystem, systemOf } from '../quantity/units';
+import type { Quantity, RecordValue, Value } from '../quantity/value';
+import type { Expression, QuantityNode } from '../notation/syntax';
+import { bare, deviations, differenceOf, limitsOfSize, pair, shown, shownIn, valueText } from './wording';
+
+/** The editor cuts hints off a little beyond this. */
+export const MOST = 40;
+
+/** The hint of a line, at most `MOST` characters; null when it has nothing to add. */
+export function hint(sheet: Sheet, row: Row): string | null {
+  const text = words(sheet, row);
+  return text === null ? null : shortened(text);
+}
+
+function words(sheet: Sheet, row: Row): string | null {
+  const { statement, value } = row;
+  if (row.waitsFor.length > 0) return `waits for ${row.waitsFor.join(', ')}`;
+  if (row.check) return checkWords(row.check);
+  if (row.reading) return readingWords(sheet, row.reading);
+  if (statement.kind === 'used') return usedWords(sheet, row);
+  if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return null;
+  const stated = literal(statement.expression);
+  if (row.asked && value.kind === 'number') {
+    const size = limitsOfSize(value, row.asked.low, row.asked.high);
+    if (stated) return size;
+    return `= ${shown(value)}, limits ${size}`.length <= MOST
+      ? `= ${shown(value)}, limits ${size}`
+      : `= ${shown(value)}`;
+  }
+  if (stated && !statement.to && value.kind === 'number') return statedWords(sheet, row, stated, value);
+  if (isStatedList(statement.expression) && !statement.to) return null;
+  return valueWords(value);
+}
+
+function literal(node: Expression): QuantityNode | null {
+  if (node.kind === 'negate' || node.kind === 'group') return literal(node.of);
+  return node.kind === 'quantity' ? node : null;
+}
+
+function isStatedList(node: Expression): boolean {
+  return node.kind === 'list' && node.items.every((item) => literal(item) !== null);
+}
+
+/** What a figure that is only stated does not say by itself. */
+function statedWords(sheet: Sheet, row: Row, node: QuantityNode, value: Quantity): string | null {
+  const system = systemOf(node.unit);
+  if (value.dimension === LENGTH && system !== null) {
+    const wanted = sheet.system ?? 'mm';
+    const other = otherSystem(node.unit);
+    if (system !== wanted && other) return `= ${shownIn(value, other)}`;
+  }
+  const typed = row.text.slice(node.start, node.end);
+  // A fraction, or degrees with minutes.
+  return node.decimals === null && /[/°]/.test(typed) ? `= ${shown(value)}` : null;
+}
+
+export function valueWords(value: Value): string {
+  if (value.kind === 'number') {
+    const limits = band(value);
+    return `= ${shown(value)}${limits ? ` ${deviations(value, limits.low, limits.high)}` : ''}`;
+  }
+  return value.kind === 'record' ? recordWords(value) : `= ${valueText(value)}`;
+}
+
+/** The leading fields, as many as fit. */
+function recordWords({ fields }: RecordValue): string {
+  const parts = [...fields].map(([name, value]) => `${name} ${valueText(value)}`);
+  let text = '';
+  for (const [i, part] of parts.entries()) {
+    const next = i === 0 ? part : `${text}, ${part}`;
+    const last = i === parts.length - 1;
+    if (i > 0 && next.length + (last ? 0 : ', …'.length) > MOST) return `${text}, …`;
+    text = next;
+  }
+  return text;
+}
+
+const OPPOSITES = new Map([
+  ['<=', '>'],
+  ['<', '≥'],
+  ['>=', '<'],
+  ['>', '≤'],
+  ['==', '≠'],
+  ['!=', '='],
+]);
+const SIGNS = new Map([
+  ['<=', '≤'],
+  ['>=', '≥'],
+  ['==', '='],
+  ['!=', '≠'],
+]);
+
+export function checkWords({ holds, overBand, left, comparison, right }: CheckResult): string {
+  const [l, r] = pair(left, right);
+  if (!holds) return `✗ ${l} ${OPPOSITES.get(comparison) ?? comparison} ${r}`;
+  const text = `${l} ${SIGNS.get(comparison) ?? comparison} ${r}`;
+  return overBand ? `✓ ${text}` : `△ ${text} at nominal only`;
+}
+
+export function readingWords(sheet: Sheet, reading: ReadingResult): string | null {
+  const { inside, left, toNominal, readings, how } = reading;
+  const last = readings.at(-1);
+  if (!last) return null;
+  const size = (base: number): string => shown(differenceOf(last, Math.abs(base)));
+  if (inside === true) return '✓ inside';
+  if (inside === null) return toNominal === null ? sampleWords(readings) : nominalWords(last, toNominal);
+  const asked = sheet.figure(reading.path)?.asked ?? null;
+  if (left !== null && left > 0) {
+    const radius = last.dimension === LENGTH ? `, ${bare(differenceOf(last, left / 2))} on radius` : '';
+    return `${how === 'final' ? '✗ ' : ''}${size(left)} left${radius}`;
+  }
+  if (asked === null) return '✗ outside';
+  const worst = readings.reduce((most, each) => {
+    const off = (q: Quantity): number => Math.max(q.value - asked.high, asked.low - q.value);
+    return off(each) > off(most) ? each : most;
+  }, last);
+  const over = worst.value > asked.high;
+  return `✗ ${size(over ? worst.value - asked.high : asked.low - worst.value)} too ${over ? 'large' : 'small'}`;
+}
+
+function nominalWords(last: Quantity, toNominal: number): string {
+  if (toNominal === 0) return 'at the figure';
+  const by = shown(differenceOf(last, Math.abs(toNominal)));
+  return toNominal > 0 ? `${by} over the figure` : `${by} under the figure`;
+}
+
+/** Several readings of a sample: what the figure is taken as, and how far they lie apart. */
+function sampleWords(readings: readonly Quantity[]): string | null {
+  const [first, second] = readings;
+  if (!first || !second) return null;
+  const values = readings.map((q) => q.value);
+  const mean = { ...first, value: values.reduce((sum, x) => sum + x, 0) / values.length };
+  const apart = differenceOf(first, Math.max(...values) - Math.min(...values));
+  return `mean ${shown(mean)}, ${shown(apart)} apart`;
+}
+
+function usedWords(sheet: Sheet, row: Row): string | null {
+  if (row.statement.kind !== 'used') return null;
+  const { path, value } = row.statement;
+  const plan = planned(sheet, path.names);
+  if (plan?.dimension !== value.unit.dimension) return null;
+  const used: Quantity = { ...plan, value: value.value, unit: value.unit, spread: null };
+  if (shownIn(plan, value.unit) === shown(used)) return 'as planned';
+  const by = shown(differenceOf(used, Math.abs(used.value - plan.value)));
+  return `${by} ${used.value > plan.value ? 'above' : 'below'} plan`;
+}
+
+/** The planned figure or record field that a reading or a used value belongs to. */
+export function planned(sheet: Sheet, names: readonly string[]): Quantity | null {
+  const [name = '', ...fields] = names;
+  let value: Value | null = sheet.figure(name)?.value ?? null;
+  for (const field of fields) value = value?.kind === 'record' ? (value.fields.get(field) ?? null) : null;
+  return value?.kind === 'number' ? value : null;
+}
+
+function shortened(text: string): string {
+  const letters = [...text];
+  return letters.length <= MOST ? text : `${letters.slice(0, MOST - 1).join('')}…`;
+}

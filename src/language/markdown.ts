@@ -1,0 +1,58 @@
+/** An explanation as markdown for a hover or a tooltip. Whatever came from a note is escaped. */
+import type { Explanation, Part, Step } from './explanation';
+
+export function markdown({ name, shown, parts }: Explanation): string {
+  const heading = [name === '' ? '' : `**${escape(name)}**`, shown === null ? '' : escape(shown)];
+  return [heading.filter((text) => text !== '').join(' = '), ...parts.map(section)]
+    .filter((text) => text !== '')
+    .join('\n\n');
+}
+
+function section(part: Part): string {
+  switch (part.kind) {
+    case 'words':
+      return escape(part.text);
+    case 'also':
+      return part.texts.map(escape).join(' · ');
+    case 'table':
+      return table(part.rows);
+    case 'working':
+      return part.steps.map(step).join('\n\n');
+    case 'limits':
+      return [`**Limits** ${escape(part.text)}`, ...part.shares.map((share) => `- ${escape(share)}`)].join(
+        '\n',
+      );
+    case 'list':
+      return [`**${escape(part.title)}**`, ...part.texts.map((text) => `- ${escape(text)}`)].join('\n');
+    case 'note':
+      return `**${escape(part.title)}** ${escape(part.text)}`;
+  }
+}
+
+function step({ words, name, expression, figures, result }: Step): string {
+  const left = name === '' ? '' : `${name} `;
+  const lines = [`${left}= ${expression}`];
+  const indent = ' '.repeat([...left].length);
+  if (figures !== expression) lines.push(`${indent}= ${figures}`);
+  if (result !== figures) lines.push(`${indent}= ${result}`);
+  return `${words === null ? '' : `${escape(words)}\n`}${block(lines.join('\n'))}`;
+}
+
+/** A code block whose fence is longer than any run of marks within it. */
+function block(text: string): string {
+  const longest = Math.max(2, ...[...text.matchAll(/`+/g)].map(([run]) => run.length));
+  const fence = '`'.repeat(longest + 1);
+  return `${fence}text\n${text}\n${fence}`;
+}
+
+function table(rows: readonly (readonly [string, string, string])[]): string {
+  const cell = (text: string): string => escape(text);
+  const line = ([name, shown, meaning]: readonly [string, string, string]): string =>
+    `| ${cell(name)} | ${cell(shown)} | ${cell(meaning)} |`;
+  return ['| | | |', '|:--|:--|:--|', ...rows.map(line)].join('\n');
+}
+
+/** Text that markdown shows as it is: every mark that could mean something is escaped, line ends become blanks. */
+export function escape(text: string): string {
+  return text.replace(/\s+/g, ' ').replace(/[\\`*_{}[\]()#+\-.!|<>~$&:@/=^"']/g, '\\$&');
+}
