@@ -84,7 +84,8 @@ export interface ListNode extends Span {
   readonly unit: UnitNode | null;
 }
 
-export type Expression = QuantityNode | NameNode | FieldNode | CallNode | NegateNode | BinaryNode | GroupNode | ListNode;
+export type Expression =
+  QuantityNode | NameNode | FieldNode | CallNode | NegateNode | BinaryNode | GroupNode | ListNode;
 
 /** Asked limits as written after a figure's expression. Deviations are quantities of the nominal's kind. */
 export type Limits =
@@ -127,7 +128,11 @@ export type Statement = Line &
         readonly to: UnitNode | null;
       }
     | { readonly kind: 'show'; readonly expression: Expression; readonly to: UnitNode | null }
-    | { readonly kind: 'check'; readonly terms: readonly Expression[]; readonly comparisons: readonly Comparison[] }
+    | {
+        readonly kind: 'check';
+        readonly terms: readonly Expression[];
+        readonly comparisons: readonly Comparison[];
+      }
     | {
         readonly kind: 'reading';
         readonly path: Path;

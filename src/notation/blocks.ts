@@ -1,0 +1,85 @@
+/** Fences of ours among the tokens of a parsed note. Also for a host's own tokens, which come without the note's text. */
+import { MAX_CODE_LINES } from './caps';
+import { readFenceLine } from './fence-line';
+import type { Block } from './syntax';
+
+/** What is needed of a markdown-it token. */
+export interface FenceToken {
+  readonly type: string;
+  readonly info: string;
+  readonly content: string;
+  readonly map: readonly [number, number] | null;
+}
+
+/**
+ * The blocks that calculate, in the note's order. `lines` are the note's lines, for columns; without them columns
+ * count from the beginning of the code, and those of the fence line from the end of its backticks. `offset` is added to
+ * the tokens' lines.
+ */
+export function blocksFromTokens(
+  tokens: readonly FenceToken[],
+  lines: readonly string[] | null = null,
+  offset = 0,
+): Block[] {
+  const blocks: Block[] = [];
+  let room = MAX_CODE_LINES;
+  for (const token of tokens) {
+    if (token.type !== 'fence' || token.map === null) continue;
+    const fenceLine = token.map[0] + offset;
+    const line = lines?.[fenceLine];
+    const infoColumn = line === undefined ? 0 : line.length - token.info.length;
+    const count = countLines(token.content);
+    const closed = token.map[1] - token.map[0] >= count + 2;
+    const fence = readFenceLine(token.info, infoColumn, closed);
+    if (fence === null) continue;
+    const kept = count <= room ? token.content : firstLines(token.content, room);
+    const findings = [...fence.findings];
+    if (count > room) {
+      const data = { most: MAX_CODE_LINES };
+      findings.push({ code: 'too-many-lines', start: infoColumn, end: infoColumn + token.info.length, data });
+    }
+    room -= Math.min(count, room);
+    blocks.push({
+      word: fence.word,
+      name: fence.name,
+      on: fence.on,
+      content: kept,
+      fenceLine,
+      firstLine: fenceLine + 1,
+      column: columnsOf(token.content, fenceLine + 1, lines),
+      findings,
+    });
+  }
+  return blocks;
+}
+
+function countLines(content: string): number {
+  let count = 0;
+  for (let at = content.indexOf('\n'); at !== -1; at = content.indexOf('\n', at + 1)) count++;
+  return content === '' || content.endsWith('\n') ? count : count + 1;
+}
+
+function firstLines(content: string, count: number): string {
+  let at = 0;
+  for (let i = 0; i < count; i++) at = content.indexOf('\n', at) + 1;
+  return content.slice(0, at);
+}
+
+/**
+ * Where each line's code begins in the note. Markers and blanks are only ever taken off the front, so the difference in
+ * length tells. It is negative where a list marker used up a part of a tab: the code then begins with the blanks that
+ * are left of it.
+ */
+function columnsOf(
+  content: string,
+  firstLine: number,
+  lines: readonly string[] | null,
+): (index: number) => number {
+  if (lines === null) return () => 0;
+  let lengths: number[] | null = null;
+  return (index) => {
+    lengths ??= content.split('\n').map((line) => line.length);
+    const line = lines[firstLine + index];
+    return line === undefined ? 0 : line.length - (lengths[index] ?? 0);
+  };
+}

@@ -1,0 +1,80 @@
+/** What a character can be part of. Codes are UTF-16 units; past the end of a line they are NaN, which is nothing. */
+
+const BLANK = 1;
+const DIGIT = 2;
+const LETTER = 4;
+
+const KINDS = new Uint8Array(128);
+KINDS[0x20] = KINDS[0x09] = BLANK;
+for (let c = 0x30; c <= 0x39; c++) KINDS[c] = DIGIT;
+for (let c = 0x41; c <= 0x5a; c++) KINDS[c] = KINDS[c + 0x20] = LETTER;
+KINDS[0x5f] = LETTER;
+
+export function isDigit(c: number): boolean {
+  return c >= 0x30 && c <= 0x39;
+}
+
+/** Blanks of a keyboard and of a word processor, the one that does not break (`30 mm`) among them. */
+export function isBlank(c: number): boolean {
+  return c < 128 ? KINDS[c] === BLANK : isWideBlank(c);
+}
+
+function isWideBlank(c: number): boolean {
+  return c === 0xa0 || (c >= 0x2000 && c <= 0x200a) || c === 0x202f || c === 0x205f || c === 0x3000;
+}
+
+/** A letter or `_`: a name begins with one. */
+export function isLetter(c: number): boolean {
+  return c < 128 ? KINDS[c] === LETTER : isForeignLetter(c);
+}
+
+export function isNamePart(c: number): boolean {
+  return c < 128 ? ((KINDS[c] ?? 0) & (LETTER | DIGIT)) !== 0 : isForeignLetter(c);
+}
+
+/** Greek letters that a drawing uses and that look like no Latin one. The micro sign begins a unit only. */
+const GREEK = new Set([...'αβγδεζηθλξπστφχψωΓΔΘΛΞΠΣΦΨΩ'].map((letter) => letter.charCodeAt(0)));
+const PI = 0x3c0;
+
+/**
+ * Letters past the basic alphabet that a name may hold: Latin ones with marks, and Greek ones of their own shape.
+ * `Ø` and `ø` are the diameter sign. Letters of other alphabets that look like Latin ones are refused, since two
+ * names could look the same and be different.
+ */
+function isForeignLetter(c: number): boolean {
+  if (c < 0xc0) return false;
+  if (c <= 0x17f) return c !== 0xd7 && c !== 0xf7 && c !== 0xd8 && c !== 0xf8;
+  return c >= 0x391 && c <= 0x3c9 && c !== PI && GREEK.has(c);
+}
+
+/** The diameter sign as typed: read before a number or a name, and without effect. */
+export function isDiameterSign(c: number): boolean {
+  return c === 0xd8 || c === 0xf8 || c === 0x2300;
+}
+
+/** The micro sign and the Greek letter that looks the same. */
+export function isMicro(c: number): boolean {
+  return c === 0xb5 || c === 0x3bc;
+}
+
+export const isTimes = (c: number): boolean => c === 0x2a || c === 0xd7 || c === 0xb7 || c === 0x22c5;
+export const isDivide = (c: number): boolean => c === 0x2f || c === 0xf7;
+export const isMinus = (c: number): boolean => c === 0x2d || c === 0x2212;
+
+/** Where the name that begins at `pos` ends; `pos` itself when none does. */
+export function nameEnd(text: string, pos: number): number {
+  if (!isLetter(text.charCodeAt(pos))) return pos;
+  do pos++;
+  while (isNamePart(text.charCodeAt(pos)));
+  return pos;
+}
+
+export function skipBlanks(text: string, pos: number): number {
+  while (isBlank(text.charCodeAt(pos))) pos++;
+  return pos;
+}
+
+export function skipDigits(text: string, pos: number): number {
+  while (isDigit(text.charCodeAt(pos))) pos++;
+  return pos;
+}

@@ -1,0 +1,295 @@
+/** Expressions, by recursive descent. Each function reads one rule of the grammar and answers null when it refuses. */
+import { ONE, toBase } from '../quantity/unit';
+import { PERCENT, isReserved } from '../quantity/units';
+import {
+  isDiameterSign,
+  isDigit,
+  isDivide,
+  isLetter,
+  isMinus,
+  isTimes,
+  nameEnd,
+  skipBlanks,
+} from './characters';
+import { deviationsFollow } from './limits';
+import { numberAt } from './number';
+import { parseQuantity } from './quantity';
+import {
+  refuseCaret,
+  refuseDepth,
+  refuseFractionAfterDivision,
+  refuseFractionAfterNumber,
+  refuseListArithmetic,
+  refuseUnitAlone,
+} from './refuse-expressions';
+import { expectedArgument, expectedOperand, expectedOperator } from './refuse';
+import { MAX_DEPTH, MAX_ITEMS, type Scanner } from './scanner';
+import type { Argument, Expression, QuantityNode, UnitNode } from './syntax';
+import { tailAt } from './unit-tail';
+
+const PLUS = 0x2b;
+const CARET = 0x5e;
+const SQUARED = 0xb2;
+const CUBED = 0xb3;
+const OPEN = 0x28;
+const CLOSE = 0x29;
+const OPEN_LIST = 0x5b;
+const CLOSE_LIST = 0x5d;
+const COMMA = 0x2c;
+const COLON = 0x3a;
+const POINT = 0x2e;
+
+/** A whole expression, up to what cannot belong to it. */
+export function parseExpression(s: Scanner): Expression | null {
+  let left = parseTerm(s);
+  while (left !== null) {
+    const c = s.next();
+    if (c !== PLUS && !isMinus(c)) return left;
+    if (s.limitsMayFollow && deviationsFollow(s)) return left;
+    const operator = s.pos++;
+    s.next();
+    const start = s.pos;
+    const right = parseTerm(s);
+    if (right === null) return null;
+    if (s.fraction === start && refuseFractionAfterNumber(s, left, operator, right)) return null;
+    if (left.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, left, right);
+    left = {
+      kind: 'binary',
+      start: left.start,
+      end: right.end,
+      operator: c === PLUS ? '+' : '-',
+      left,
+      right,
+    };
+  }
+  return null;
+}
+
+function parseTerm(s: Scanner): Expression | null {
+  let left = parseUnary(s);
+  while (left !== null) {
+    const c = s.next();
+    const divides = isDivide(c);
+    if (!divides && !isTimes(c)) return left;
+    s.pos++;
+    s.next();
+    const start = s.pos;
+    const right = parseUnary(s);
+    if (right === null) return null;
+    if (divides && s.fraction === start) return refuseFractionAfterDivision(s, start);
+    if (left.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, left, right);
+    left = { kind: 'binary', start: left.start, end: right.end, operator: divides ? '/' : '*', left, right };
+  }
+  return null;
+}
+
+function parseUnary(s: Scanner): Expression | null {
+  const c = s.next();
+  if (!isMinus(c)) return parsePower(s);
+  const start = s.pos;
+  if (s.depth >= MAX_DEPTH) return refuseDepth(s);
+  s.depth++;
+  s.pos++;
+  const of = parseUnary(s);
+  s.depth--;
+  if (of === null) return null;
+  if (of.kind === 'list') return refuseListArithmetic(s, of, of);
+  // `-5 °C` is a reading of the scale: its minus belongs to the number.
+  if (of.kind === 'quantity' && of.unit.dimension.point && isDigit(s.at(of.start)))
+    return { ...of, start, value: toBase(-s.amount, of.unit) };
+  return { kind: 'negate', start, end: of.end, of };
+}
+
+function parsePower(s: Scanner): Expression | null {
+  const base = parseAtom(s);
+  if (base === null) return null;
+  const c = s.next();
+  if (c === SQUARED || c === CUBED) {
+    if (base.kind === 'quantity' && base.unit !== ONE) return refuseCaret(s, base);
+    if (base.kind === 'list') return refuseListArithmetic(s, base, base);
+    const start = s.pos++;
+    const right = small(c === SQUARED ? 2 : 3, start);
+    return { kind: 'binary', start: base.start, end: s.pos, operator: '^', left: base, right };
+  }
+  if (c !== CARET) return base;
+  if (base.kind === 'quantity' && base.unit !== ONE) return refuseCaret(s, base);
+  if (s.depth >= MAX_DEPTH) return refuseDepth(s);
+  s.depth++;
+  s.pos++;
+  s.next();
+  const start = s.pos;
+  const right = parseUnary(s);
+  s.depth--;
+  if (right === null) return null;
+  if (s.fraction === start) return refuseFractionAfterDivision(s, start);
+  if (base.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, base, right);
+  return { kind: 'binary', start: base.start, end: right.end, operator: '^', left: base, right };
+}
+
+function small(value: number, start: number): QuantityNode {
+  return { kind: 'quantity', start, end: start + 1, value, unit: ONE, decimals: 0, tail: [] };
+}
+
+function parseAtom(s: Scanner): Expression | null {
+  let c = s.next();
+  const start = s.pos;
+  if (numberAt(s.text, start)) return parseQuantity(s);
+  if (isDiameterSign(c)) {
+    s.pos++;
+    c = s.next();
+    if (numberAt(s.text, s.pos)) {
+      const size = parseQuantity(s);
+      return size && { ...size, start };
+    }
+    if (!isLetter(c)) return expectedOperand(s);
+  }
+  if (isLetter(c)) return parseNamed(s, start);
+  if (c === OPEN) return parseGroup(s);
+  if (c === OPEN_LIST) return parseList(s);
+  return expectedOperand(s);
+}
+
+/** A name, with its fields, or a formula. `start` is before a diameter sign. */
+function parseNamed(s: Scanner, start: number): Expression | null {
+  const { text, pos } = s;
+  const end = nameEnd(text, pos);
+  const name = text.slice(pos, end);
+  s.pos = end;
+  const c = text.charCodeAt(end);
+  if (c === OPEN) return parseFields(s, parseCall(s, pos, end, name));
+  if (end - pos > 1 && name !== 'pi' && isReserved(name)) return refuseUnitAlone(s, pos, end);
+  const node: Expression = { kind: 'name', start, end, name };
+  return c === POINT ? parseFields(s, node) : node;
+}
+
+function parseFields(s: Scanner, of: Expression | null): Expression | null {
+  let node = of;
+  while (node !== null && s.at(s.pos) === POINT) {
+    const start = s.pos + 1;
+    const end = nameEnd(s.text, start);
+    if (end === start) return node;
+    s.pos = end;
+    const field = s.slice(start, end);
+    node = { kind: 'field', start: node.start, end, of: node, field, fieldSpan: { start, end } };
+  }
+  return node;
+}
+
+function parseGroup(s: Scanner): Expression | null {
+  const start = s.pos;
+  const limitsMayFollow = s.limitsMayFollow;
+  const bareFractions = s.bareFractions;
+  if (!enter(s)) return null;
+  const of = parseExpression(s);
+  if (of === null) return null;
+  if (s.next() !== CLOSE) return expectedOperator(s, of, start);
+  if (of.kind === 'list') return refuseListArithmetic(s, of, of);
+  const end = ++s.pos;
+  leave(s, limitsMayFollow, bareFractions);
+  return parseFields(s, { kind: 'group', start, end, of });
+}
+
+function enter(s: Scanner): boolean {
+  if (s.depth >= MAX_DEPTH) {
+    refuseDepth(s);
+    return false;
+  }
+  s.depth++;
+  s.limitsMayFollow = false;
+  s.bareFractions = false;
+  s.pos++;
+  return true;
+}
+
+function leave(s: Scanner, limitsMayFollow: boolean, bareFractions: boolean): void {
+  s.depth--;
+  s.limitsMayFollow = limitsMayFollow;
+  s.bareFractions = bareFractions;
+}
+
+function parseCall(s: Scanner, start: number, end: number, text: string): Expression | null {
+  const open = s.pos;
+  const limitsMayFollow = s.limitsMayFollow;
+  const bareFractions = s.bareFractions;
+  if (!enter(s)) return null;
+  const args: Argument[] = [];
+  if (s.next() !== CLOSE) {
+    for (;;) {
+      const argument = parseArgument(s);
+      if (argument === null) return null;
+      args.push(argument);
+      const c = s.next();
+      if (c === CLOSE) break;
+      if (c !== COMMA) return expectedOperator(s, argument.value, open);
+      if (!comma(s, args.length)) return null;
+    }
+  }
+  s.pos++;
+  leave(s, limitsMayFollow, bareFractions);
+  return { kind: 'call', start, end: s.pos, name: { start, end, text }, arguments: args };
+}
+
+function parseArgument(s: Scanner): Argument | null {
+  const c = s.next();
+  const start = s.pos;
+  if (isLetter(c)) {
+    const end = nameEnd(s.text, start);
+    const after = skipBlanks(s.text, end);
+    const mark = s.at(after);
+    if (mark === COLON) {
+      s.pos = after + 1;
+      const value = parseExpression(s);
+      return value && { start, end: value.end, name: { start, end, text: s.slice(start, end) }, value };
+    }
+    if (mark === 0x3d && s.at(after + 1) !== 0x3d) return expectedArgument(s, after);
+  }
+  const value = parseExpression(s);
+  return value && { start: value.start, end: value.end, name: null, value };
+}
+
+/** Passes a comma, unless it stands between two digits or begins one element too many. */
+function comma(s: Scanner, count: number): boolean {
+  const at = s.pos;
+  if (count >= MAX_ITEMS) {
+    s.refuse('too-many-items', at, at + 1, { most: MAX_ITEMS });
+    return false;
+  }
+  s.pos++;
+  return true;
+}
+
+function parseList(s: Scanner): Expression | null {
+  const start = s.pos;
+  const limitsMayFollow = s.limitsMayFollow;
+  const bareFractions = s.bareFractions;
+  if (!enter(s)) return null;
+  const items: Expression[] = [];
+  for (;;) {
+    s.bareFractions = true;
+    const item = parseExpression(s);
+    if (item === null) return null;
+    if (item.kind === 'list') return s.refuse('list-in-list', item.start, item.end);
+    items.push(item);
+    const c = s.next();
+    if (c === CLOSE_LIST) break;
+    if (c !== COMMA) return expectedOperator(s, item, start);
+    if (!comma(s, items.length)) return null;
+  }
+  s.pos++;
+  leave(s, limitsMayFollow, bareFractions);
+  const unit = parseUnitNode(s);
+  return { kind: 'list', start, end: unit ? unit.end : s.pos, items, unit };
+}
+
+/** A unit that stands by itself, after a list or `to`; null when none is there, and then nothing is read. */
+export function parseUnitNode(s: Scanner): UnitNode | null {
+  const start = skipBlanks(s.text, s.pos);
+  if (s.at(start) === 0x25) {
+    s.pos = start + 1;
+    return { start, end: s.pos, unit: PERCENT };
+  }
+  const tail = tailAt(s.text, start);
+  if (tail === null) return null;
+  s.pos = start + tail.length;
+  return { start, end: s.pos, unit: tail.unit };
+}

@@ -1,0 +1,124 @@
+/** The YAML front matter of a note: `job: 0815`, each field as the text that stands there. */
+import { MAX_FRONT_MATTER } from './caps';
+import type { FrontField, NoteFinding } from './syntax';
+
+declare const require: (id: string) => unknown;
+
+/** A note's lines with the front matter found among them. */
+export interface CutFrontMatter {
+  /** The note's line after the front matter; 0 without one. */
+  readonly bodyLine: number;
+  /** The lines between the marks, without them; they begin in the note's line 1. Null without front matter. */
+  readonly lines: readonly string[] | null;
+  /** True when it begins and never ends. */
+  readonly open: boolean;
+}
+
+interface FrontMatter {
+  readonly front: ReadonlyMap<string, FrontField>;
+  readonly findings: readonly NoteFinding[];
+}
+
+const MARK = /^---[ \t]*$/;
+const NO_FRONT_MATTER: CutFrontMatter = { bodyLine: 0, lines: null, open: false };
+
+export function cutFrontMatter(lines: readonly string[]): CutFrontMatter {
+  const first = lines[0] ?? '';
+  if (!MARK.test(first.charCodeAt(0) === 0xfeff ? first.slice(1) : first)) return NO_FRONT_MATTER;
+  for (let line = 1; line < lines.length; line++)
+    if (MARK.test(lines[line] ?? '')) return { bodyLine: line + 1, lines: lines.slice(1, line), open: false };
+  // A note may also begin with a rule; only what looks like a field tells that front matter was meant.
+  const meant = /^(job|customer|part|drawing|revision|quantity|material|due|status|units|repeat_of)\s*:/;
+  return { ...NO_FRONT_MATTER, open: meant.test(lines[1] ?? '') };
+}
+
+type Yaml = typeof import('yaml');
+type YamlNode = import('yaml').Node;
+
+/** Most notes of a folder are read without need for the library. */
+function yaml(): Yaml {
+  return require('yaml') as Yaml;
+}
+
+const FIRST_LINE = 1;
+const UNITS = ['mm', 'in'];
+
+export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
+  const front = new Map<string, FrontField>();
+  const findings: NoteFinding[] = [];
+  const { lines } = cut;
+  if (cut.open) findings.push({ code: 'front-matter-open', line: 0, start: 0, end: 3, data: { offers: [] } });
+  if (lines === null || lines.every((line) => line.trim() === '')) return { front, findings };
+  const text = lines.join('\n');
+  if (text.length > MAX_FRONT_MATTER) {
+    findings.push({
+      code: 'front-matter-too-long',
+      line: 0,
+      start: 0,
+      end: 3,
+      data: { most: MAX_FRONT_MATTER },
+    });
+    return { front, findings };
+  }
+  const { LineCounter, isAlias, isMap, isScalar, parseDocument } = yaml();
+  const counter = new LineCounter();
+  const document = parseDocument(text, {
+    schema: 'failsafe',
+    lineCounter: counter,
+    prettyErrors: false,
+    uniqueKeys: false,
+    logLevel: 'silent',
+  });
+  const place = (offset: number): { line: number; column: number } => {
+    const { line, col } = counter.linePos(offset);
+    return { line: line - 1 + FIRST_LINE, column: col - 1 };
+  };
+  const refuse = (code: string, from: number, to: number, data: NoteFinding['data']): void => {
+    const [start, end] = [place(from), place(Math.max(to, from))];
+    const sameLine = start.line === end.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
+    findings.push({
+      code,
+      line: start.line,
+      start: start.column,
+      end: Math.max(sameLine, start.column),
+      data,
+    });
+  };
+  const error = document.errors[0];
+  if (error) refuse('front-matter-unreadable', error.pos[0], error.pos[1], { reason: error.message });
+  const { contents } = document;
+  if (!isMap(contents)) {
+    if (!error) refuse('front-matter-unreadable', 0, text.length, { reason: 'no field: text' });
+    return { front, findings };
+  }
+  for (const pair of contents.items) {
+    const { key } = pair;
+    const value = pair.value as YamlNode | null;
+    if (!isScalar(key) || !key.range) {
+      const range = (key as YamlNode | null)?.range ?? [0, 0];
+      refuse('front-matter-not-text', range[0], range[1], { field: '' });
+      continue;
+    }
+    const name = String(key.value);
+    const target = isAlias(value) ? value.resolve(document) : value;
+    if (value !== null && !isScalar(target)) {
+      const range = value.range ?? key.range;
+      refuse('front-matter-not-text', range[0], range[1], { field: name });
+      continue;
+    }
+    if (front.has(name)) {
+      refuse('front-matter-twice', key.range[0], key.range[1], { field: name });
+      continue;
+    }
+    const words = isScalar(target) && target.value !== null ? String(target.value) : '';
+    const range = value?.range ?? ([key.range[1], key.range[1]] as const);
+    const [start, end] = [place(range[0]), place(range[1])];
+    if (name === 'units' && !UNITS.includes(words)) {
+      refuse('front-matter-units', range[0], range[1], { written: words, offers: UNITS });
+      continue;
+    }
+    const endColumn = end.line === start.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
+    front.set(name, { key: name, text: words, line: start.line, column: start.column, endColumn });
+  }
+  return { front, findings };
+}

@@ -1,0 +1,209 @@
+/** Asked limits after a figure's expression: `± 0.05`, `+0.02/-0.01 mm`, `h7`, `.. 12.45 mm`, and `hole` or `shaft`. */
+import { LENGTH } from '../quantity/dimension';
+import { type Unit, ONE, toBase } from '../quantity/unit';
+import { KELVIN, PERCENT } from '../quantity/units';
+import { isDigit, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { numberAt, read, readNumber } from './number';
+import { parseQuantity } from './quantity';
+import { expectedLimit } from './refuse';
+import {
+  refuseFit,
+  refuseLimitUnit,
+  refuseNominalUnit,
+  refusePercentLimit,
+  refuseRangeUnit,
+  refuseSense,
+  refuseSignedLimit,
+} from './refuse-limits';
+import type { Scanner } from './scanner';
+import type { Expression, Limits, QuantityNode, Sense } from './syntax';
+import { tailAt } from './unit-tail';
+
+const PLUS_MINUS = 0xb1;
+const PLUS = 0x2b;
+const SLASH = 0x2f;
+const ZERO = 0x30;
+const POINT = 0x2e;
+
+/** The literal whose unit limits without one take: the nominal itself, or the number under its minus. */
+export function literalOf(nominal: Expression): QuantityNode | null {
+  if (nominal.kind === 'negate') return literalOf(nominal.of);
+  return nominal.kind === 'quantity' ? nominal : null;
+}
+
+/** True when limits begin at `s.pos` rather than a sum: `+/-`, `+0.02/-0.01`, `+0.05/0`, with or without units. */
+export function deviationsFollow(s: Scanner): boolean {
+  const { text } = s;
+  if (isPlusMinus(s, s.pos)) return true;
+  let at = skipBlanks(text, s.pos + 1);
+  if (!numberAt(text, at)) return false;
+  at = skipBlanks(text, readNumber(text, at));
+  at = skipBlanks(text, at + (tailAt(text, at)?.length ?? 0));
+  if (text.charCodeAt(at) !== SLASH) return false;
+  return signedOrZero(text, skipBlanks(text, at + 1));
+}
+
+function isPlusMinus(s: Scanner, at: number): boolean {
+  return s.at(at) === PLUS && s.at(at + 1) === SLASH && isMinus(s.at(at + 2));
+}
+
+function signedOrZero(text: string, at: number): boolean {
+  const c = text.charCodeAt(at);
+  if (c === PLUS || isMinus(c)) return numberAt(text, skipBlanks(text, at + 1));
+  if (c !== ZERO) return false;
+  readNumber(text, at);
+  return read.value === 0;
+}
+
+/** Limits at `s.pos`; null when there are none, or when they are refused (then `s.finding` is set). */
+export function parseLimits(s: Scanner, nominal: Expression): Limits | null {
+  const c = s.next();
+  const start = s.pos;
+  if (c === PLUS_MINUS || isPlusMinus(s, start)) {
+    s.pos += c === PLUS_MINUS ? 1 : 3;
+    return plusMinus(s, nominal, start);
+  }
+  if (c === PLUS || isMinus(c) || (c === ZERO && s.at(skipBlanks(s.text, start + 1)) === SLASH))
+    return deviations(s, nominal, start);
+  if (c === POINT && s.at(start + 1) === POINT && s.at(start + 2) !== POINT) return range(s, nominal, start);
+  if (isLetter(c) && nominal.kind === 'quantity') return code(s, nominal, start);
+  return null;
+}
+
+function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | null {
+  const c = s.next();
+  if (c === PLUS || isMinus(c)) return refuseSignedLimit(s, start);
+  const upper = deviation(s, nominal, start, 1);
+  if (upper === null) return null;
+  const size = upper.unit === ONE ? takeUnit(s, nominal, upper) : upper;
+  if (size === null || !fitsNominal(s, nominal, size, start)) return null;
+  const lower: QuantityNode = { ...size, value: -size.value };
+  return { kind: 'deviations', start, end: size.end, upper: size, lower };
+}
+
+function deviations(s: Scanner, nominal: Expression, start: number): Limits | null {
+  const first = signed(s, nominal, start);
+  if (first === null) return null;
+  if (s.next() !== SLASH) return expectedLimit(s);
+  s.pos++;
+  const second = signed(s, nominal, start);
+  if (second === null) return null;
+  let [a, b] = [first, second];
+  if (a.unit === ONE && b.unit !== ONE) a = inUnit(a, b.unit);
+  else if (b.unit === ONE && a.unit !== ONE && b.value === 0) b = inUnit(b, a.unit);
+  else if (b.unit === ONE && a.unit !== ONE) return refuseLimitUnit(s, start, second.end, a.unit);
+  else if (a.unit === ONE) {
+    const [x, y] = [takeUnit(s, nominal, a), takeUnit(s, nominal, b)];
+    if (x === null || y === null) return null;
+    [a, b] = [x, y];
+  }
+  if (!fitsNominal(s, nominal, a.value === 0 ? b : a, start)) return null;
+  const [upper, lower] = a.value >= b.value ? [a, b] : [b, a];
+  return { kind: 'deviations', start, end: second.end, upper, lower };
+}
+
+function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode | null {
+  const c = s.next();
+  const start = s.pos;
+  if (c !== PLUS && !isMinus(c)) return deviation(s, nominal, limits, 1);
+  s.pos++;
+  const size = deviation(s, nominal, limits, isMinus(c) ? -1 : 1);
+  return size && { ...size, start };
+}
+
+/** One number of a limit. A temperature's limit is a difference, so it is held in kelvin. */
+function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1): QuantityNode | null {
+  s.next();
+  if (!numberAt(s.text, s.pos)) return expectedLimit(s);
+  s.bareFractions = true;
+  const size = parseQuantity(s);
+  s.bareFractions = false;
+  if (size === null) return null;
+  if (size.unit === PERCENT) return refusePercentLimit(s, nominal, limits, size);
+  const { unit } = size;
+  if (unit.dimension.point) return { ...size, value: sign * s.amount * unit.factor, unit: KELVIN };
+  return sign === 1 ? size : { ...size, value: -size.value + 0 };
+}
+
+/** A limit without a unit takes that of a literal nominal, when that has one only. */
+function takeUnit(s: Scanner, nominal: Expression, size: QuantityNode): QuantityNode | null {
+  const literal = literalOf(nominal);
+  if (literal === null || literal.unit === ONE) return size;
+  if (literal.decimals === null && hasSeveralUnits(s.slice(literal.start, literal.end)))
+    return refuseLimitUnit(s, size.start, size.end, literal.unit);
+  return inUnit(size, literal.unit);
+}
+
+/** `15°30′`, `6 ft 2 in`: a number, a unit and another number. */
+function hasSeveralUnits(written: string): boolean {
+  return /[°'′a-z]\s*\d/i.test(written);
+}
+
+function inUnit(size: QuantityNode, unit: Unit): QuantityNode {
+  if (unit.dimension.point) return { ...size, value: size.value * unit.factor, unit: KELVIN };
+  return { ...size, value: toBase(size.value, unit), unit };
+}
+
+/** `30 ± 0.05 mm`: a bare nominal with limits that have a unit is refused, with the unit put to it. */
+function fitsNominal(s: Scanner, nominal: Expression, size: QuantityNode, start: number): boolean {
+  const literal = literalOf(nominal);
+  if (literal === null || literal.unit !== ONE || size.unit === ONE) return true;
+  refuseNominalUnit(s, nominal, start, size);
+  return false;
+}
+
+function range(s: Scanner, nominal: Expression, start: number): Limits | null {
+  s.pos += 2;
+  const c = s.next();
+  const from = s.pos;
+  if (isMinus(c)) s.pos = skipBlanks(s.text, from + 1);
+  if (!numberAt(s.text, s.pos)) return expectedLimit(s);
+  s.bareFractions = true;
+  const size = parseQuantity(s);
+  s.bareFractions = false;
+  if (size === null) return null;
+  const to = isMinus(c) ? { ...size, start: from, value: toBase(-s.amount, size.unit) } : size;
+  const literal = literalOf(nominal);
+  if (literal !== null && (literal.unit === ONE) !== (to.unit === ONE))
+    return refuseRangeUnit(s, nominal, to);
+  return { kind: 'range', start, end: to.end, to };
+}
+
+function code(s: Scanner, nominal: QuantityNode, start: number): Limits | null {
+  const end = nameEnd(s.text, start);
+  if (!isIsoCode(s.text, start, end)) return null;
+  if (nominal.unit.dimension !== LENGTH) return refuseNominalUnit(s, nominal, start, null);
+  s.pos = end;
+  const after = skipBlanks(s.text, end);
+  if (s.at(after) === SLASH) return refuseFit(s, nominal, start, after);
+  return { kind: 'code', start, end, code: s.slice(start, end) };
+}
+
+/** One or two letters and a grade of one or two digits, as ISO 286 writes them: `h7`, `JS6`, `za11`. */
+export function isIsoCode(text: string, start: number, end: number): boolean {
+  let pos = start;
+  while (pos < end && isLetter(text.charCodeAt(pos))) pos++;
+  const letters = text.slice(start, pos);
+  if (letters.length < 1 || letters.length > 2 || end - pos < 1 || end - pos > 2) return false;
+  if (letters !== letters.toLowerCase() && letters !== letters.toUpperCase()) return false;
+  for (let at = pos; at < end; at++) if (!isDigit(text.charCodeAt(at))) return false;
+  return DEVIATIONS.has(letters.toLowerCase()) && GRADES.has(text.slice(pos, end));
+}
+
+/** Fundamental deviations and grades of ISO 286-1. */
+const DEVIATIONS = new Set('a b c cd d e ef f fg g h j js k m n p r s t u v x y z za zb zc'.split(' '));
+const GRADES = new Set(['01', ...Array.from({ length: 19 }, (_, grade) => `${grade}`)]);
+
+/** `hole` or `shaft` at `s.pos`; null when neither is there, or when the code says otherwise. */
+export function parseSense(s: Scanner, limits: Limits | null): Sense | null {
+  const c = s.next();
+  if (c !== 0x68 && c !== 0x73) return null;
+  const start = s.pos;
+  const end = nameEnd(s.text, start);
+  const word = s.slice(start, end);
+  if (word !== 'hole' && word !== 'shaft') return null;
+  if (limits?.kind === 'code' && limits.code < 'a' !== (word === 'hole'))
+    return refuseSense(s, limits, start, end);
+  s.pos = end;
+  return word;
+}

@@ -1,0 +1,103 @@
+/** Units as they follow a number, a list or `to`: `mm`, `m/min`, `kg/m^3`, `µm/°C`, without blanks. */
+import type { Unit, UnitPart } from '../quantity/unit';
+import { compound, isReserved, unitNamed } from '../quantity/units';
+import { isDigit, isDivide, isMicro, isMinus, isNamePart, isLetter, isTimes } from './characters';
+
+export interface Tail {
+  readonly unit: Unit;
+  /** UTF-16 units it takes. */
+  readonly length: number;
+  /** Names after an operator that a figure could have too, by their offset in the tail. */
+  readonly free: readonly { readonly offset: number; readonly text: string }[];
+}
+
+/** What a stretch of text holds at its beginning, null for no unit. Bounded: a note can name any number of non-units. */
+const known = new Map<string, Tail | null>();
+const MAX_KNOWN = 4096;
+
+/** The unit that begins at `pos`; null when what stands there is none. */
+export function tailAt(text: string, pos: number): Tail | null {
+  const first = pieceEnd(text, pos);
+  if (first === pos || text.charCodeAt(first) === 0x28) return null;
+  const end = extent(text, pos);
+  const written = text.slice(pos, end);
+  const found = known.get(written);
+  if (found !== undefined) return found;
+  if (known.size >= MAX_KNOWN) known.clear();
+  const made = read(written);
+  known.set(written, made);
+  return made;
+}
+
+/** Where the characters that could be a unit end; the unit may be shorter, when a figure follows the operator. */
+function extent(text: string, pos: number): number {
+  for (;;) {
+    pos = powerEnd(text, pieceEnd(text, pos));
+    const c = text.charCodeAt(pos);
+    if (!isTimes(c) && !isDivide(c)) return pos;
+    const next = pieceEnd(text, pos + 1);
+    // `min(` is the formula.
+    if (next === pos + 1 || text.charCodeAt(next) === 0x28) return pos;
+    pos++;
+  }
+}
+
+/** Where one unit's name ends: a word, `µm`, `°`, `°C`, an inch mark, a prime. */
+function pieceEnd(text: string, pos: number): number {
+  let c = text.charCodeAt(pos);
+  if (c === 0x22 || c === 0x2032 || c === 0x2033) return pos + 1;
+  if (c === 0xb0) {
+    c = text.charCodeAt(pos + 1);
+    const scale = (c === 0x43 || c === 0x46) && !isNamePart(text.charCodeAt(pos + 2));
+    return scale ? pos + 2 : pos + 1;
+  }
+  if (isMicro(c)) pos++;
+  else if (!isLetter(c)) return pos;
+  while (isNamePart(text.charCodeAt(pos))) pos++;
+  return pos;
+}
+
+function powerEnd(text: string, pos: number): number {
+  let c = text.charCodeAt(pos);
+  if (c === 0xb2 || c === 0xb3) return pos + 1;
+  if (c !== 0x5e) return pos;
+  let end = pos + 1;
+  if (isMinus(text.charCodeAt(end))) end++;
+  if (!isDigit(text.charCodeAt(end))) return pos;
+  do c = text.charCodeAt(++end);
+  while (isDigit(c));
+  return end;
+}
+
+function read(written: string): Tail | null {
+  const parts: UnitPart[] = [];
+  const free: { offset: number; text: string }[] = [];
+  let taken: Tail | null = null;
+  let pos = 0;
+  let sign = 1;
+  for (;;) {
+    const end = pieceEnd(written, pos);
+    const name = written.slice(pos, end);
+    const unit = unitNamed(name);
+    if (!unit) return taken;
+    const power = powerEnd(written, end);
+    const exponent = exponentOf(written, end, power);
+    if (exponent === 0) return taken;
+    parts.push({ unit, exponent: sign * exponent });
+    if (pos > 0 && !isReserved(name)) free.push({ offset: pos, text: name });
+    const made = compound(parts);
+    if (!made) return taken;
+    taken = { unit: made, length: power, free: [...free] };
+    if (power >= written.length) return taken;
+    sign = isDivide(written.charCodeAt(power)) ? -1 : 1;
+    pos = power + 1;
+  }
+}
+
+function exponentOf(text: string, start: number, end: number): number {
+  if (start === end) return 1;
+  const c = text.charCodeAt(start);
+  if (c === 0xb2) return 2;
+  if (c === 0xb3) return 3;
+  return Number(text.slice(start + 1, end).replace('−', '-'));
+}
