@@ -68,10 +68,10 @@ function onShankWorking(given: Given): readonly Step[] {
 }
 
 /**
- * With a fillet blunter than the tip the height has a greatest value at one ball size: where the tangent of half the
+ * With a fillet blunter than the tip the height has a least value at one ball size: where the tangent of half the
  * tilt satisfies a cubic, solved here in closed form.
  */
-function ballOfGreatestHeight(given: Given): readonly number[] {
+function ballOfLeastHeight(given: Given): readonly number[] {
   const fillet = given.numberOr('fillet', 0);
   const beyond = fillet - given.numberOr('nose_radius', 0);
   if (beyond <= 0) return [];
@@ -162,7 +162,7 @@ const ballOnShank: Formula = {
       source: 'sampled nose arc: its nearest point to the centre lies at the free end, half a ball away',
     },
   ],
-  extremes: { ball: ballOfGreatestHeight },
+  extremes: { ball: ballOfLeastHeight },
 };
 
 const FREE = length('neck_free_side', 'diameter of the neck on the raised side');

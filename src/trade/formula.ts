@@ -59,7 +59,7 @@ export interface Refusal {
   readonly parameter: string | null;
   readonly offers?: readonly string[];
   readonly data?: FaultData;
-  /** Code of the finding, one of the trade's; `formula-refused` when absent. */
+  /** Code of the finding, where it is not `formula-refused`; `data` then holds what that code's sentence is built from. */
   readonly code?: string;
 }
 

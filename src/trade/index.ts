@@ -5,6 +5,7 @@ import { KNEE_FORMULAS } from './ball-knee';
 import { RESULT_FORMULAS } from './ball-result';
 import { ROUNDNESS_FORMULAS } from './ball-roundness';
 import { CUTTING_FORMULAS } from './cutting';
+import { FIT_FORMULAS } from './fits';
 import type { Formula } from './formula';
 import { INDEXING_FORMULAS } from './indexing';
 import { MECHANICS_FORMULAS } from './mechanics';
@@ -21,6 +22,7 @@ export const FORMULAS: readonly Formula[] = [
   ...INDEXING_FORMULAS,
   ...SPEED_FORMULAS,
   ...CUTTING_FORMULAS,
+  ...FIT_FORMULAS,
   ...MECHANICS_FORMULAS,
 ];
 
