@@ -4,7 +4,7 @@
 import { spawn } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -71,6 +71,7 @@ async function startNode({ extension, tests, folder, port, keepData }) {
   const token = randomUUID();
   const temporary = mkdtempSync(join(tmpdir(), 'vscode-node-'));
   const data = keepData ?? temporary;
+  calm(data);
   const flags = {
     host: '127.0.0.1',
     port: String(port),
@@ -126,6 +127,13 @@ async function startNode({ extension, tests, folder, port, keepData }) {
       discard();
     },
   };
+}
+
+/** VS Code's git asks about the repository around the examples: no question stands over the note. */
+function calm(data) {
+  const file = join(data, 'data/Machine/settings.json');
+  mkdirSync(dirname(file), { recursive: true });
+  if (!existsSync(file)) writeFileSync(file, '{ "git.openRepositoryInParentFolders": "never" }');
 }
 
 /** Chromium with every host but this machine shut off. @param {import('playwright-core').BrowserContextOptions} [options] */
