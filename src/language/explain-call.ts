@@ -27,7 +27,7 @@ export function explainCall(sheet: Sheet, text: string, node: CallNode): Explana
   if (limits) parts.push(limits);
   const steps = workingOfCall(sheet, node);
   if (steps.length > 0) parts.push({ kind: 'working', steps });
-  parts.push({ kind: 'words', text: formula.why }, ...formulaParts(formula));
+  parts.push({ kind: 'words', text: formula.why }, ...formulaParts(formula, Infinity));
   return { name: formula.name, shown: value?.kind === 'number' ? withLimits(value) : null, parts };
 }
 
@@ -113,15 +113,21 @@ function explainMathematics(sheet: Sheet, text: string, node: CallNode): Explana
   };
 }
 
+/** Cautions told where a formula's result is used; the formula's own explanation has them all. */
+const FEW = 3;
+
 /** What belongs to a formula wherever its result is explained. */
-export function formulaParts(formula: Formula): readonly Part[] {
+export function formulaParts(formula: Formula, most = FEW): readonly Part[] {
   const parts: Part[] = [];
   const ranges = formula.conditions.map(({ range }) => range);
   if (ranges.length > 0)
     parts.push({ kind: 'note', title: 'Holds while', text: `${[...new Set(ranges)].join('; ')}.` });
   parts.push({ kind: 'note', title: 'Source', text: `${capital(formula.source)}.` });
   const cautions = formula.cautions.flatMap((key) => CAUTIONS.get(key) ?? []);
-  if (cautions.length > 0) parts.push({ kind: 'list', title: 'Mind', texts: cautions });
+  const told = cautions.slice(0, most);
+  const rest = cautions.length - told.length;
+  if (rest > 0) told.push(`${rest} more on ${formula.name}.`);
+  if (told.length > 0) parts.push({ kind: 'list', title: 'Mind', texts: told });
   return parts;
 }
 

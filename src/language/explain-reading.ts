@@ -11,10 +11,11 @@ export function explainRecord(sheet: Sheet, row: Row): Explanation | null {
   const name = statement.path.names.join('.');
   const plan = planned(sheet, statement.path.names);
   const verdict = hint(sheet, row);
-  const parts: Part[] = statement.comment ? [{ kind: 'words', text: statement.comment.text }] : [];
+  const parts: Part[] = verdict === null ? [] : [{ kind: 'words', text: `${verdict}.` }];
+  if (statement.comment) parts.push({ kind: 'words', text: statement.comment.text });
   if (plan) parts.push({ kind: 'note', title: 'Plan', text: [shown(plan), ...otherWays(plan)].join(' · ') });
   if (reading) parts.push(...readingParts(sheet, reading));
-  return { name: `${name} ${statement.kind === 'used' ? 'used' : statement.how}`, shown: verdict, parts };
+  return { name: `${name} ${statement.kind === 'used' ? 'used' : statement.how}`, shown: null, parts };
 }
 
 function readingParts(sheet: Sheet, { path, readings, positions }: ReadingResult): readonly Part[] {

@@ -1,6 +1,6 @@
 /** What a place of a note or a whole line amounts to, and why. */
-import type { Row, Sheet } from '../engine/index';
-import type { CallNode, Expression, FieldNode, Note } from '../notation/syntax';
+import { type Row, type Sheet, calculateLines } from '../engine/index';
+import type { CallNode, Expression, FieldNode, Note, UnitNode } from '../notation/syntax';
 import type { CardView, Quantity, Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
 import { explainCall, explainParameter, formulaParts } from './explain-call';
@@ -9,7 +9,7 @@ import type { Explanation, Part } from './explanation';
 import { askedLimits, resultingLimits, withLimits } from './limits';
 import { type Found, at, onFence } from './position';
 import { otherWays, pair, valueText } from './wording';
-import { workingOf, workingOfCall } from './working';
+import { type Conversion, workingOf, workingOfCall } from './working';
 
 export interface Explained {
   readonly explanation: Explanation;
@@ -22,8 +22,9 @@ export interface Explained {
 export function explainAt(sheet: Sheet, note: Note, line: number, column: number): Explained | null {
   const row = sheet.rowAt(line);
   if (!row) return explainFence(sheet, note, line, column);
-  const found = at(sheet, row, column - row.column);
-  const explanation = found && explain(sheet, found);
+  const scope = scopeOf(sheet, row);
+  const found = at(scope.sheet, scope.row, column - row.column);
+  const explanation = found && explain(scope.sheet, found);
   if (!found || !explanation) return null;
   const { start, end } = found.span;
   return { explanation, column: row.column + start, endColumn: row.column + end };
@@ -31,12 +32,25 @@ export function explainAt(sheet: Sheet, note: Note, line: number, column: number
 
 /** What a line amounts to, for the tooltip of its hint. */
 export function explainRow(sheet: Sheet, row: Row): Explanation | null {
+  const scope = scopeOf(sheet, row);
+  return explainLine(scope.sheet, scope.row);
+}
+
+/** A card's lines see only each other: they are explained by a sheet of their own. */
+function scopeOf(sheet: Sheet, row: Row): { readonly sheet: Sheet; readonly row: Row } {
+  const { word, content, firstLine } = row.block;
+  if (word === 'figures') return { sheet, row };
+  const inner = calculateLines(content, word);
+  return { sheet: inner, row: inner.rowAt(row.line - firstLine) ?? row };
+}
+
+function explainLine(sheet: Sheet, row: Row): Explanation | null {
   const { statement } = row;
   switch (statement.kind) {
     case 'figure':
       return explainFigure(sheet, row, statement.name.text);
     case 'show':
-      return explainExpression(sheet, row, statement.expression, '');
+      return explainExpression(sheet, row, statement.expression, statement.to);
     case 'check':
       return explainCheck(sheet, row);
     case 'reading':
@@ -58,9 +72,9 @@ function explainFence(sheet: Sheet, note: Note, line: number, column: number): E
 function explain(sheet: Sheet, { row, target }: Found): Explanation | null {
   switch (target.kind) {
     case 'line':
-      return explainRow(sheet, row);
+      return explainLine(sheet, row);
     case 'name': {
-      if (target.path.length > 0) return explainRow(sheet, row);
+      if (target.path.length > 0) return explainLine(sheet, row);
       return explainName(sheet, row, target.name, target.given);
     }
     case 'field':
@@ -74,16 +88,15 @@ function explain(sheet: Sheet, { row, target }: Found): Explanation | null {
       return card ? explainCard(card) : null;
     }
     case 'expression':
-      return explainExpression(sheet, row, target.node, '');
+      return explainExpression(sheet, row, target.node, null);
   }
 }
 
 function explainName(sheet: Sheet, row: Row, name: string, given: boolean): Explanation | null {
   if (given && (row.statement.kind === 'reading' || row.statement.kind === 'used'))
     return explainRecord(sheet, row);
-  // A card's own lines are not figures of the note.
   if (given) return explainFigure(sheet, row, name);
-  const figure = row.block.word === 'figures' ? sheet.figure(name) : undefined;
+  const figure = sheet.figure(name);
   if (figure) return explainFigure(sheet, figure, name);
   if (name === 'pi')
     return { name, shown: '3.14159…', parts: [words('A circle is pi times as long round as across.')] };
@@ -107,7 +120,7 @@ function explainFigure(sheet: Sheet, row: Row, name: string): Explanation {
       ...parts.slice(0, 1),
       ...comment,
       ...parts.slice(1),
-      ...workingParts(sheet, row.text, expression, name),
+      ...workingParts(sheet, row.text, expression, name, conversionTo(statement.to, value)),
       ...callParts(expression),
     ],
   };
@@ -148,14 +161,25 @@ function fieldParts(expression: Expression, value: Value): readonly Part[] {
   return [{ kind: 'table', rows }];
 }
 
-function workingParts(sheet: Sheet, text: string, node: Expression, name: string): readonly Part[] {
+function workingParts(
+  sheet: Sheet,
+  text: string,
+  node: Expression,
+  name: string,
+  conversion: Conversion | null,
+): readonly Part[] {
   const call = callOf(node);
   if (call && sheet.call(call)) {
     const steps = workingOfCall(sheet, call);
     return steps.length > 0 ? [{ kind: 'working', steps }] : [];
   }
-  const step = workingOf(sheet, text, node, name);
+  const step = workingOf(sheet, text, node, name, conversion);
   return step ? [{ kind: 'working', steps: [step] }] : [];
+}
+
+/** The conversion a line asks for, when it has one and a figure for a value. */
+function conversionTo(to: UnitNode | null, value: Value | null): Conversion | null {
+  return to && value?.kind === 'number' ? { to, value } : null;
 }
 
 function callOf(node: Expression): CallNode | null {
@@ -168,20 +192,21 @@ function callParts(node: Expression): readonly Part[] {
   return formula ? formulaParts(formula) : [];
 }
 
-function explainExpression(sheet: Sheet, row: Row, node: Expression, name: string): Explanation | null {
-  const value = sheet.evaluateExpression(node, row.text);
+function explainExpression(
+  sheet: Sheet,
+  row: Row,
+  node: Expression,
+  to: UnitNode | null,
+): Explanation | null {
+  const value = to ? row.value : sheet.evaluateExpression(node, row.text);
   if (value === null) return null;
   const limits = value.kind === 'number' ? resultingLimits(sheet, value) : null;
   const own = value.kind === 'number' ? also(value) : fieldParts(node, value);
+  const working = workingParts(sheet, row.text, node, '', conversionTo(to, value));
   return {
-    name,
+    name: '',
     shown: headline(value),
-    parts: [
-      ...own,
-      ...(limits ? [limits] : []),
-      ...workingParts(sheet, row.text, node, name),
-      ...callParts(node),
-    ],
+    parts: [...own, ...(limits ? [limits] : []), ...working, ...callParts(node)],
   };
 }
 
@@ -245,10 +270,10 @@ function explainCheck(sheet: Sheet, row: Row): Explanation | null {
   if (!check || statement.kind !== 'check') return null;
   const [left, right] = pair(check.left, check.right);
   const verdict = !check.holds
-    ? `✗ does not hold: ${left} against ${right}`
+    ? `✗ Does not hold: ${left} against ${right}.`
     : check.overBand
-      ? `✓ holds: ${left} against ${right}`
-      : `△ holds at nominal (${left} against ${right}) but not over all limits`;
+      ? `✓ Holds: ${left} against ${right}.`
+      : `△ Holds at nominal, ${left} against ${right}, but not over all limits.`;
   const comment = statement.comment ? [words(statement.comment.text)] : [];
   const sides = statement.terms.flatMap((term): readonly Part[] => {
     if (term.kind === 'quantity') return [];
@@ -261,7 +286,7 @@ function explainCheck(sheet: Sheet, row: Row): Explanation | null {
       ...(limits ? [limits] : []),
     ];
   });
-  return { name: '', shown: verdict, parts: [...comment, ...sides] };
+  return { name: '', shown: null, parts: [words(verdict), ...comment, ...sides] };
 }
 
 function explainCard(

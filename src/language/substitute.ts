@@ -57,7 +57,8 @@ function needsBrackets(literal: string, node: Expression, parent: Expression | n
   if (parent === null || (parent.kind !== 'binary' && parent.kind !== 'negate')) return false;
   if (/^[-−]/.test(literal)) return true;
   if (parent.kind === 'negate') return false;
-  return isBase(node, parent) ? !/^[\d.]+$/.test(literal) : parent.operator === '/' && literal.includes('/');
+  if (isBase(node, parent)) return !/^[\d.]+$/.test(literal);
+  return parent.operator === '/' && parent.right === node && literal.includes('/');
 }
 
 function isBase(node: Expression, { operator, left }: BinaryNode): boolean {

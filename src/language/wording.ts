@@ -1,6 +1,6 @@
 /** Values in a few words, as lines, hints and hovers say them. */
 import { decimalsFor, degreesMinutesSeconds, show, showValue, shownText } from '../quantity/display';
-import { type Unit, fromBase, unitOf } from '../quantity/unit';
+import { type Unit, fromBase, toBase, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
 import type { Quantity, Value } from '../quantity/value';
 
@@ -44,18 +44,33 @@ export function bare(q: Quantity, extra = 0): string {
   return extra === 0 ? shownText(q) : shownText(q, { decimals: usualDecimals(q) + extra });
 }
 
-/** Digits a small difference needs so that it does not show as nothing. */
-function visible(q: Quantity): number {
-  for (let extra = 0; extra < 9; extra++) if (q.value === 0 || /[1-9]/.test(bare(q, extra))) return extra;
-  return 9;
+/** Digits beyond the usual ones at which the wider side of limits about a value begins to show. */
+function extraFor(q: Quantity, low: number, high: number): number {
+  const widest = Math.max(Math.abs(high - q.value), Math.abs(q.value - low)) / q.unit.factor;
+  const usual = usualDecimals(q);
+  for (let extra = 0; extra < MOST_EXTRA; extra++)
+    if (widest === 0 || rounded(widest, usual + extra) > 0) return extra;
+  return MOST_EXTRA;
 }
 
-/** Limits about a value as a drawing writes them: `±0.05`, `+0.02/−0.01`, `+0/−0.021`. `low` and `high` in base units. */
+const MOST_EXTRA = 9;
+
+function rounded(amount: number, decimals: number): number {
+  return Number(amount.toFixed(Math.min(decimals, 20)));
+}
+
+/**
+ * Limits about a value as a drawing writes them: `±0.05`, `+0.02/−0.01`, `0/−0.021`. `low` and `high` in base units.
+ * Both sides have the value's own digits, more only where neither side would show.
+ */
 export function deviations(q: Quantity, low: number, high: number): string {
+  const decimals = usualDecimals(q) + extraFor(q, low, high);
   const side = (base: number): string => {
     const part = differenceOf(q, Math.abs(base));
-    const text = bare(part, visible(part));
-    return /[1-9]/.test(text) ? text : '0';
+    const amount = rounded(fromBase(part.value, part.unit), decimals);
+    if (amount === 0) return '0';
+    const text = shownText({ ...part, value: toBase(amount, part.unit) }, { decimals });
+    return `${text}${q.unit.symbol === 'deg' ? '°' : ''}`;
   };
   const [upper, lower] = [side(high - q.value), side(low - q.value)];
   const signed = (base: number, text: string): string =>
@@ -66,17 +81,9 @@ export function deviations(q: Quantity, low: number, high: number): string {
 
 /** Both limits of a size: `11.95 … 12.05 mm`. */
 export function limitsOfSize(q: Quantity, low: number, high: number): string {
-  const ends = (extra: number): readonly [Quantity, Quantity] | null => {
-    const pair = [
-      { ...q, value: low, spread: null },
-      { ...q, value: high, spread: null },
-    ] as const;
-    return shown(pair[0], extra) === shown(pair[1], extra) && low !== high && extra < 9 ? null : pair;
-  };
-  let extra = 0;
-  while (!ends(extra)) extra++;
-  const [bottom, top] = ends(extra) ?? [q, q];
-  return `${bare(bottom, extra)} … ${shown(top, extra)}`;
+  const extra = extraFor(q, low, high);
+  const end = (value: number): Quantity => ({ ...q, value, spread: null });
+  return `${bare(end(low), extra)} … ${shown(end(high), extra)}`;
 }
 
 /** Two quantities of one kind side by side, both in the first's unit, with digits enough to tell them apart. */

@@ -3,7 +3,7 @@
  * as it takes for anybody who works them out to arrive at the result shown.
  */
 import { type Sheet, calculateLines } from '../engine/index';
-import type { CallNode, Expression } from '../notation/syntax';
+import type { CallNode, Expression, UnitNode } from '../notation/syntax';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
 import type { Step as Rule } from '../trade/formula';
 import type { Step } from './explanation';
@@ -30,16 +30,29 @@ function alone(text: string): Alone | null {
   return { value: row.value, text: row.text, expression: row.statement.expression };
 }
 
+/** What a line converts its expression to. */
+export interface Conversion {
+  readonly to: UnitNode;
+  readonly value: Quantity;
+}
+
 /** The working of an expression of a note; null when it has no figure for a value or nothing to put in. */
-export function workingOf(sheet: Sheet, text: string, node: Expression, name: string): Step | null {
-  const value = sheet.evaluateExpression(node, text);
+export function workingOf(
+  sheet: Sheet,
+  text: string,
+  node: Expression,
+  name: string,
+  conversion: Conversion | null = null,
+): Step | null {
+  const value = conversion?.value ?? sheet.evaluateExpression(node, text);
   if (value?.kind !== 'number') return null;
-  const expression = text.slice(node.start, node.end);
+  const tail = conversion ? text.slice(node.end, conversion.to.end) : '';
+  const expression = text.slice(node.start, node.end) + tail;
   const result = shown(value);
   for (let extra = 0; ; extra++) {
     const put: Put = (part) => (isFigure(part) ? literal(sheet.evaluateExpression(part, text), extra) : null);
-    const figures = substituted(text, node, put);
-    if (figures === expression && node.kind === 'quantity') return null;
+    const figures = substituted(text, node, put) + tail;
+    if (node.kind === 'quantity' && tail === '') return null;
     if (extra === MOST_EXTRA || agrees(workedOut(figures), value, 0))
       return { words: null, name, expression, figures, result };
   }

@@ -1,14 +1,23 @@
 /** The extension in the editor, the same in Node and in a browser. This file says what it is made of. */
 import { type ExtensionContext, window } from 'vscode';
+import { figuresPlugin } from '../preview/plugin';
 import { registerDiagnostics } from './diagnostics';
 import { registerHints } from './hints';
 import { registerHover } from './hover';
+import { previewHost, registerPreview } from './preview';
 import { registerQuickFixes } from './quick-fixes';
 import { Shops } from './shops';
 import { Workspace } from './workspace';
 
+type MarkdownIt = Parameters<ReturnType<typeof figuresPlugin>>[0];
+
+/** What the editor's own markdown extension asks of this one. */
+interface Markdown {
+  extendMarkdownIt(md: MarkdownIt): MarkdownIt;
+}
+
 /** Called once, when the first markdown document opens. It only registers; nothing is worked out here. */
-export function activate(context: ExtensionContext): void {
+export function activate(context: ExtensionContext): Markdown {
   const log = window.createOutputChannel('Scribeline', { log: true });
   const shops = new Shops(log);
   const notes = new Workspace(shops, log);
@@ -20,5 +29,7 @@ export function activate(context: ExtensionContext): void {
     registerHints(notes),
     registerHover(notes),
     registerQuickFixes(notes),
+    registerPreview(shops, log),
   );
+  return { extendMarkdownIt: (md) => md.use(figuresPlugin(previewHost(shops))) };
 }

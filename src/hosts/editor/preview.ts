@@ -1,0 +1,30 @@
+/** The built-in preview: the figures plugin with the cards of each note, drawn again when they change. */
+import { Disposable, type LogOutputChannel, Uri, commands } from 'vscode';
+import type { PreviewHost } from '../preview/plugin';
+import type { Shops } from './shops';
+
+/** While a shop file is being typed in, the preview need not follow every key. */
+const PAUSE_MS = 250;
+
+export function previewHost(shops: Shops): PreviewHost {
+  return {
+    cardsFor(uri) {
+      if (!(uri instanceof Uri)) return { shops: [], loading: false };
+      const known = shops.now(uri);
+      return { shops: known ?? [], loading: known === null };
+    },
+  };
+}
+
+export function registerPreview(shops: Shops, log: LogOutputChannel): Disposable {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const refresh = (): void => {
+    const failed = (error: unknown): void => log.warn(`the preview was not drawn again: ${String(error)}`);
+    commands.executeCommand('markdown.preview.refresh').then(undefined, failed);
+  };
+  const soon = (): void => {
+    clearTimeout(timer);
+    timer = setTimeout(refresh, PAUSE_MS);
+  };
+  return Disposable.from(shops.onDidChange(soon), new Disposable(() => clearTimeout(timer)));
+}
