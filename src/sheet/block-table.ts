@@ -20,6 +20,7 @@ import {
   outcome,
   pair,
   shown,
+  written,
 } from './words';
 
 export interface TableOptions {
@@ -146,24 +147,35 @@ function figureRow(row: Row, view: View, mark: Mark): string {
       const kind = statement.kind === 'show' ? 'line' : statement.kind;
       return line(mark(row, kind), cells) + fieldRows(row.value, view);
     }
-    case 'reading':
-    case 'used': {
-      const name = statement.path.names.join('.');
-      const said = typed.startsWith(name) ? typed.slice(name.length).trim() : typed;
-      const mean = row.reading ? measured(row.reading) : null;
-      const several = (row.reading?.readings.length ?? 0) > 1;
-      const value = mean ? (several ? 'mean ' : '') + escape(shown(mean)) : result(row.value, null);
-      const cells = [
-        header(escape(name)),
-        cell('from', expression(said), remark(row)),
-        cell('result', value),
-        cell('stands', stamp(stands)),
-      ];
-      return line(mark(row, statement.kind), cells);
+    case 'reading': {
+      const mean = row.reading && measured(row.reading);
+      const several = statement.readings.length > 1 ? 'mean ' : '';
+      return recordLine(
+        row,
+        mark,
+        statement.how,
+        mean ? several + result(mean, null) : result(null, null),
+        stands,
+      );
     }
+    case 'used':
+      return recordLine(row, mark, 'used', result(written(statement.value), null), stands);
     case 'words':
       return line(mark(row, 'line'), [header(escape(typed), COLUMNS)]);
   }
+}
+
+/** What was measured or really run: the name, what is said of it, the figure, how it stands. */
+function recordLine(row: Row, mark: Mark, kind: string, value: string, stands: Outcome | null): string {
+  const typed = code(row.text);
+  const name = 'path' in row.statement ? row.statement.path.names.join('.') : '';
+  const said = typed.startsWith(name) ? typed.slice(name.length).trim() : typed;
+  return line(mark(row, kind), [
+    header(escape(name)),
+    cell('from', expression(said), remark(row)),
+    cell('result', value),
+    cell('stands', stamp(stands)),
+  ]);
 }
 
 function cardRow(row: Row, mark: Mark): string {

@@ -116,24 +116,25 @@ function valuesOf(row: Row): readonly ValueEntry[] {
   const name = statement.kind === 'figure' ? statement.name.text : null;
   const line = row.line + 1;
   if (value === null) return [{ name, kind: null, line, ...NOTHING, ...NO_LIMITS }];
-  if (value.kind !== 'record') return [{ name, line, ...valueEntry(value, row) }];
+  // The order of the keys is that of the schema.
+  if (value.kind !== 'record') return [{ name, kind: value.kind, line, ...amounts(value, row) }];
   return [...value.fields].map(([field, part]) => ({
     name: name === null ? null : `${name}.${field}`,
+    kind: part.kind,
     line,
-    ...valueEntry(part, null),
+    ...amounts(part, null),
   }));
 }
 
-type Plain = Omit<ValueEntry, 'name' | 'line'>;
+type Amounts = Omit<ValueEntry, 'name' | 'kind' | 'line'>;
 
-function valueEntry(value: Exclude<Value, { kind: 'record' }>, row: Row | null): Plain {
+function amounts(value: Exclude<Value, { kind: 'record' }>, row: Row | null): Amounts {
   switch (value.kind) {
     case 'text':
-      return { kind: 'text', ...NOTHING, value: value.text, shown: value.text, ...NO_LIMITS };
+      return { ...NOTHING, value: value.text, shown: value.text, ...NO_LIMITS };
     case 'list': {
       const unit = value.items[0]?.unit ?? null;
       return {
-        kind: 'list',
         value: value.items.map((item) => (unit ? amount(item.value, unit) : null)),
         unit: symbol(unit),
         si: value.items.some((item) => item.dimension.currency !== null) ? null : value.items.map(si),
@@ -143,7 +144,6 @@ function valueEntry(value: Exclude<Value, { kind: 'record' }>, row: Row | null):
     }
     case 'number':
       return {
-        kind: 'number',
         value: amount(value.value, value.unit),
         unit: symbol(value.unit),
         si: si(value),

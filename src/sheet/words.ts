@@ -1,8 +1,9 @@
 /** What a row amounts to, in a few words each, for tables and for the command line. Plain text, nothing escaped. */
 import type { Asked, CheckResult, ReadingResult, Row, Sheet } from '../engine/index';
+import type { QuantityNode } from '../notation/syntax';
 import { LENGTH } from '../quantity/dimension';
-import { degreesMinutesSeconds, show, showValue } from '../quantity/display';
-import { band, shares } from '../quantity/limits';
+import { degreesMinutesSeconds, show, showLimits, showValue, shownText } from '../quantity/display';
+import { asInput, shares } from '../quantity/limits';
 import { type Unit, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
 import type { Quantity, Value } from '../quantity/value';
@@ -44,27 +45,17 @@ export function limits(value: Value | null, asked: Asked | null, sheet: Sheet): 
       kind: 'asked',
       upper: deviation(asked.high - value.value, value.unit),
       lower: deviation(asked.low - value.value, value.unit),
-      ends: ends(value, asked.low, asked.high),
+      ends: showLimits(asInput(value, 0, asked.low, asked.high)) ?? show(value),
       code: asked.code,
     };
   }
-  const resulting = band(value);
-  if (resulting === null) return null;
-  return {
-    kind: 'resulting',
-    ends: ends(value, resulting.low, resulting.high),
-    mostly: mostly(value, sheet),
-  };
-}
-
-function ends(q: Quantity, low: number, high: number): string {
-  return `${show({ ...q, value: low, spread: null })} to ${show({ ...q, value: high, spread: null })}`;
+  const ends = showLimits(value);
+  return ends === null ? null : { kind: 'resulting', ends, mostly: mostly(value, sheet) };
 }
 
 /** A signed difference without its unit, which stands with the nominal: `+0.02`, `−0.013`, `0`. */
 function deviation(base: number, unit: Unit): string {
-  const difference = show(asDifference(Math.abs(base), unit));
-  const number = /^[\d.,]+(?:e[+-]?\d+)?/.exec(difference)?.[0] ?? difference;
+  const number = shownText(asDifference(Math.abs(base), unit));
   return Number(number) === 0 ? '0' : `${base < 0 ? '−' : '+'}${number}`;
 }
 
@@ -141,6 +132,11 @@ function readingOutcome(reading: ReadingResult): Outcome {
   return how === 'final'
     ? { kind: 'bad', word: 'outside', more: `${show(far)} left` }
     : { kind: 'open', word: `${show(far)} left`, more: half === '' ? null : `on diameter${half}` };
+}
+
+/** A figure of the notation as it was written. */
+export function written({ value, unit }: QuantityNode): Quantity {
+  return { kind: 'number', value, unit, dimension: unit.dimension, spread: null };
 }
 
 /** The last readings' mean where several were taken, else the one. */

@@ -73,8 +73,8 @@ function formulaText(formula: Formula, paint: Paint): string {
   return [
     `${paint('bold', formula.name)}(${list})`,
     `  ${wrap(formula.title, '  ')}`,
-    ...part('takes', columns(formula.parameters.map(parameterCells), 60)),
-    ...part('gives', columns(formula.result.map(fieldCells), 60)),
+    ...part('takes', listed(formula.parameters.map(parameterCells))),
+    ...part('gives', listed(formula.result.map(fieldCells))),
     ...part(
       'holds where',
       formula.conditions.map((it) => prose(it.range)),
@@ -88,14 +88,28 @@ function formulaText(formula: Formula, paint: Paint): string {
   ].join('\n');
 }
 
-function parameterCells(parameter: Parameter): readonly string[] {
+/** Columns whose last is wrapped under its own beginning. */
+function listed(rows: readonly Cells[]): readonly string[] {
+  const fronts = columns(
+    rows.map(([name, kind]) => [name, kind, '|']),
+    60,
+  );
+  return rows.map(([, , meaning], i) => {
+    const front = (fronts[i] ?? '').slice(0, -1);
+    return front + wrap(meaning, ' '.repeat(front.length + 4), 110);
+  });
+}
+
+type Cells = readonly [name: string, kind: string, meaning: string];
+
+function parameterCells(parameter: Parameter): Cells {
   const kind =
     parameterDimension(parameter) ?? (parameter.kind === 'code' ? 'ISO 286 code' : `${parameter.kind} card`);
   const unit = parameter.unit === '' ? '' : `, ${parameter.unit}`;
   return [parameter.name + (parameter.optional === true ? '?' : ''), kind + unit, parameter.meaning];
 }
 
-function fieldCells(field: Field): readonly string[] {
+function fieldCells(field: Field): Cells {
   const kind = field.words === true ? 'words' : (dimensionOf(field.unit) ?? '');
   return [
     field.name === '' ? '=' : `.${field.name}`,

@@ -1,7 +1,7 @@
 /** A checked note for reading at a terminal: every line's value in note order, findings under the line they concern. */
 import type { Row, Sheet } from '../../engine/index';
 import type { FindingEntry, NoteReport } from '../../sheet/report';
-import { SIGNS, code, limits, measured, outcome, pair, shown } from '../../sheet/words';
+import { SIGNS, code, limits, measured, outcome, pair, shown, written } from '../../sheet/words';
 import type { Value } from '../../quantity/value';
 import { type Colour, type Paint, columns, harmless, painter, wrap } from './terminal';
 
@@ -89,7 +89,7 @@ function cellsOf(row: Row, sheet: Sheet): readonly Cells[] {
       return [[line, name, taken ? several + shown(taken) : 'no value', rest(standing, remark)]];
     }
     case 'used':
-      return [[line, `${statement.path.names.join('.')} used`, value ? shown(value) : '', remark]];
+      return [[line, `${statement.path.names.join('.')} used`, shown(written(statement.value)), remark]];
   }
 }
 
