@@ -209,7 +209,7 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
   for (const condition of formula.conditions) {
     if (condition.holds(given)) continue;
     const span = argumentSpan(call, formula, condition.parameter);
-    const why = fault(condition.severity === 'error' ? 'out-of-range' : 'beyond-usual-range', {
+    const why = fault(condition.severity === 'error' ? 'out-of-range' : 'doubtful-range', {
       says: condition.says(given),
       range: condition.range,
     });
@@ -219,7 +219,10 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
   const nominal = formula.compute(given);
   if (typeof nominal === 'object' && isRefusal(nominal)) {
     const data = { ...nominal.data, says: nominal.refused, offers: nominal.offers ?? [] };
-    return evaluation.refuse(argumentSpan(call, formula, nominal.parameter), fault('formula-refused', data));
+    return evaluation.refuse(
+      argumentSpan(call, formula, nominal.parameter),
+      fault(nominal.code ?? 'formula-refused', data),
+    );
   }
   const moved = movedAnswers(formula, bound, given);
   if ('kind' in moved) return evaluation.refuse(call, moved);

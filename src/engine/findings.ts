@@ -213,17 +213,6 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
       `\`${word(d, 'name')}\` takes the name of a ${word(d, 'kind')} card; \`${word(d, 'text')}\` is none. Write the name of one from this note or from \`shop.md\`.`,
     'What a machine or material can do stands on its card.',
   ),
-  'out-of-range': kind('error', (d) => word(d, 'says'), 'Outside this range the formula has no meaning.'),
-  'beyond-usual-range': kind(
-    'warning',
-    (d) => word(d, 'says'),
-    'The formula still calculates here, but not as the trade uses it.',
-  ),
-  'formula-refused': kind(
-    'error',
-    (d) => word(d, 'says') + write(d),
-    'There is no answer for these inputs; the sentence says which to change.',
-  ),
   'choice-at-limit': kind(
     'warning',
     (d) =>

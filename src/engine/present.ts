@@ -92,8 +92,10 @@ class Presenter {
 
   /** Adds what only the whole sheet knows: the name behind an input number, names that look like an unknown one. */
   private filled(code: string, data: FaultData, node: Node): FaultData {
-    if (typeof data['input'] === 'number')
-      return { ...data, input: this.sheet.inputName(data['input']) || node.name };
+    if (typeof data['input'] === 'number') {
+      const name = this.sheet.inputName(data['input']) || node.name;
+      return { name, ...data, input: name };
+    }
     if (code === 'unknown-name' && this.guesses++ < MOST_GUESSES) {
       this.names ??= this.sheet.names().slice(0, MOST_NAMES);
       return { ...data, offers: alike(String(data['name']), this.names) };
@@ -198,7 +200,7 @@ function namePlace({ block, file }: Card): Place {
 /** What is wrong inside a card, and with fields that the notebook acts on. */
 function cardFindings(card: Card): Finding[] {
   const at = placesIn(card.block, null);
-  const found = card.inner.findings().map((f) => ({
+  const found: Finding[] = card.inner.findings().map((f) => ({
     ...f,
     ...at(f.line, f.column, f.endColumn),
     related: f.related.map((r) => ({ ...r, ...at(r.line, r.column, r.endColumn) })),

@@ -31,6 +31,8 @@ let inputs = 0;
 export class Sheet implements Scope {
   private readonly entries = new Map<string, Entry>();
   private blocks: SheetBlock[] = [];
+  /** Names whose figures change in the update in progress, each with its one figure from before. */
+  private readonly renewed = new Map<Entry, Node | null>();
   private readonly inputNodes = new Map<number, Node>();
   private readonly cardBox: CardBox;
   /** Entries with more than one figure, and lines that have something to say: kept so that findings cost no search. */
@@ -76,7 +78,9 @@ export class Sheet implements Scope {
         touch(entry);
       }
     }
+    this.renewed.clear();
     this.readBlocks(note, touch, seeds);
+    this.passOn(seeds, judged, touch);
     // A line that went may have been touched by another that went after it.
     for (const node of seeds) if (!node.block) seeds.delete(node);
     for (const node of settle(seeds, this)) {
@@ -89,6 +93,28 @@ export class Sheet implements Scope {
       judge(node, this.find);
       this.noteTrouble(node);
     }
+  }
+
+  /**
+   * Where one line took another's place as a name's figure, it starts from the other's value: lines that look the name up
+   * need a fresh look only if the new value differs, or the field that they want.
+   */
+  private passOn(seeds: Set<Node>, judged: Set<Node>, touch: (entry: Entry) => void): void {
+    for (const [entry, before] of this.renewed) {
+      const [now] = entry.definers;
+      if (!before || !now || entry.definers.length > 1) touch(entry);
+      else if (now !== before) {
+        now.value = before.value;
+        seeds.add(now);
+        for (const node of [...entry.records, ...entry.judges]) judged.add(node);
+      }
+    }
+  }
+
+  /** Remembers the one figure of a name, if there is just one, before its figures change. */
+  private renew(entry: Entry): void {
+    if (this.renewed.has(entry)) return;
+    this.renewed.set(entry, entry.definers.length === 1 ? (entry.definers[0] ?? null) : null);
   }
 
   private readJob(note: Note, touch: (entry: Entry) => void, seeds: Set<Node>): void {
@@ -195,10 +221,10 @@ export class Sheet implements Scope {
             ? statement.key.text
             : (statement.name?.text ?? '');
       const entry = this.entryOf(name);
+      this.renew(entry);
       node.provides = entry;
       entry.definers.push(node);
       if (entry.definers.length > 1) this.doubled.add(entry);
-      touch(entry);
       this.inputNodes.set(node.input, node);
     } else if (kind === 'reading' || kind === 'used') {
       const { names } = statement.path;
@@ -226,11 +252,12 @@ export class Sheet implements Scope {
     if (!provides) return;
     const records = statement.kind === 'reading' || statement.kind === 'used';
     const among = records ? provides.records : provides.definers;
+    if (!records) this.renew(provides);
     among.splice(among.indexOf(node), 1);
     if (provides.definers.length <= 1) this.doubled.delete(provides);
     const root = records ? this.entries.get(statement.path.names[0] ?? '') : undefined;
     if (root) this.release(root, () => root.judges.delete(node));
-    touch(provides);
+    if (records) touch(provides);
     this.release(provides, () => undefined);
   }
 

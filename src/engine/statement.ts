@@ -167,7 +167,7 @@ function codeLimits(
   if (value.dimension !== MM.dimension)
     return evaluation.refuse(limits, fault('code-needs-length', { code: limits.code }));
   const found = isoLimits(size, limits.code);
-  if (isFault(found)) return evaluation.refuse(limits, found);
+  if ('kind' in found) return evaluation.refuse(limits, found);
   if (sense && sense !== found.sense) {
     return evaluation.refuse(
       limits,

@@ -1,0 +1,295 @@
+/** The sheet after any series of edits is the sheet of a fresh start, and it gets there without evaluating what did not change. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { Sheet, calculate, type Row, type Shop } from '../../src/engine/index';
+import { band } from '../../src/quantity/limits';
+import { readNote } from '../../src/notation/note';
+import type { Value } from '../../src/quantity/value';
+
+const round = (x: number): number => Number(x.toPrecision(12)) + 0;
+
+function plainValue(value: Value | null): unknown {
+  if (value === null) return null;
+  if (value.kind === 'text') return value.text;
+  if (value.kind === 'list') return value.items.map(plainValue);
+  if (value.kind === 'record')
+    return [value.of, ...[...value.fields].map(([name, part]) => [name, plainValue(part)])];
+  const limits = band(value);
+  return [
+    round(value.value),
+    value.unit.symbol,
+    limits && [round(limits.low), round(limits.high), round(limits.rssLow)],
+  ];
+}
+
+/** Everything a host can see, without serial numbers. */
+function view(sheet: Sheet): unknown {
+  const row = (r: Row): unknown => ({
+    line: r.line,
+    text: r.text,
+    value: plainValue(r.value),
+    asked: r.asked,
+    check: r.check && [
+      r.check.holds,
+      r.check.overBand,
+      round(r.check.left.value),
+      round(r.check.right.value),
+    ],
+    reading: r.reading && [
+      r.reading.inside,
+      r.reading.left && round(r.reading.left),
+      r.reading.toNominal && round(r.reading.toNominal),
+    ],
+    waitsFor: r.waitsFor,
+  });
+  const findings = sheet.findings().map((f) => [f.code, f.line, f.column, f.endColumn, f.message, f.related]);
+  return { rows: sheet.rows().map(row), findings, names: [...sheet.names()].sort() };
+}
+
+const name = fc.constantFrom('a', 'b', 'c', 'd', 'e', 'm', 'speed', 'set_up');
+const operand = fc.oneof(
+  name,
+  fc.constantFrom(
+    '3 mm',
+    '1/2 in',
+    '20 mm ',
+    '4',
+    '450 rpm',
+    '10 mm/m',
+    'set_up.ring',
+    'set_up.tilt',
+    'a.reading',
+    'b.mean',
+    'speed.used',
+    'mill.max_speed',
+  ),
+);
+const expression = fc.oneof(
+  operand,
+  fc.tuple(operand, fc.constantFrom('+', '-', '*', '/'), operand).map(([x, op, y]) => `${x} ${op} ${y}`),
+  fc.tuple(operand, operand).map(([x, y]) => `ball_on_shank(${x} + 20 mm, ${y})`),
+  fc.tuple(operand).map(([x]) => `speed_step(${x}, mill)`),
+  fc.tuple(operand).map(([x]) => `spindle_speed(24 m/min, ${x})`),
+);
+const line = fc.oneof(
+  { weight: 6, arbitrary: fc.tuple(name, expression).map(([n, e]) => `${n} = ${e}`) },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(
+        name,
+        fc.constantFrom('12 mm ± 0.1', '25 mm h7', '3 mm +0.2/0 mm shaft', 'b ± 0.5 mm', '450 rpm'),
+      )
+      .map(([n, e]) => `${n} = ${e}`),
+  },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(
+        name,
+        fc.constantFrom('measured', 'final'),
+        fc.constantFrom('12.02 mm', '3 mm, 3.1 mm', '11 mm at 3 mm'),
+      )
+      .map((w) => w.join(' ')),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.tuple(name, fc.constantFrom('used 380 rpm', 'used 12 mm')).map((w) => w.join(' ')),
+  },
+  { weight: 1, arbitrary: fc.constant('set_up.ring used 29 mm') },
+  { weight: 1, arbitrary: expression },
+  {
+    weight: 1,
+    arbitrary: fc.tuple(expression, fc.constantFrom('<=', '>', '=='), expression).map((w) => w.join(' ')),
+  },
+  { weight: 1, arbitrary: fc.constantFrom('', '# words', 'a = (', 'not a line at all') },
+);
+const card = fc.constantFrom(
+  'speeds = [115, 190, 300] rpm',
+  'speeds = [100, 450] rpm',
+  'max_speed = 400 rpm',
+  'max_speed = 500 rpm',
+  'max_sped = 3 rpm',
+  '',
+);
+
+interface State {
+  readonly blocks: readonly (readonly string[])[];
+  readonly on: boolean;
+  readonly own: string | null;
+  readonly shop: string | null;
+  readonly units: string;
+}
+
+type Edit = (state: State) => State;
+const at = <T>(list: readonly T[], i: number): number => (list.length === 0 ? 0 : i % list.length);
+const inBlock = (state: State, i: number, change: (lines: readonly string[]) => readonly string[]): State => {
+  const index = at(state.blocks, i);
+  return { ...state, blocks: state.blocks.map((b, k) => (k === index ? change(b) : b)) };
+};
+
+const edit: fc.Arbitrary<Edit> = fc.oneof(
+  fc.tuple(fc.nat(9), fc.nat(30), line).map(
+    ([b, i, text]): Edit =>
+      (s) =>
+        inBlock(s, b, (lines) => [
+          ...lines.slice(0, i % (lines.length + 1)),
+          text,
+          ...lines.slice(i % (lines.length + 1)),
+        ]),
+  ),
+  fc.tuple(fc.nat(9), fc.nat(30), line).map(
+    ([b, i, text]): Edit =>
+      (s) =>
+        inBlock(s, b, (lines) => lines.map((l, k) => (k === at(lines, i) ? text : l))),
+  ),
+  fc.tuple(fc.nat(9), fc.nat(30)).map(
+    ([b, i]): Edit =>
+      (s) =>
+        inBlock(s, b, (lines) => lines.filter((_, k) => k !== at(lines, i))),
+  ),
+  fc.tuple(fc.nat(9), fc.nat(30), fc.nat(30)).map(
+    ([b, i, j]): Edit =>
+      (s) =>
+        inBlock(s, b, (lines) =>
+          lines.map((l, k) =>
+            k === at(lines, i)
+              ? (lines[at(lines, j)] ?? l)
+              : k === at(lines, j)
+                ? (lines[at(lines, i)] ?? l)
+                : l,
+          ),
+        ),
+  ),
+  fc.tuple(name, name).map(([from, to]): Edit => (s) => ({
+    ...s,
+    blocks: s.blocks.map((b) => b.map((l) => l.replace(new RegExp(`\\b${from}\\b`, 'g'), to))),
+  })),
+  fc.tuple(fc.nat(9), fc.array(line, { maxLength: 6 })).map(([i, lines]): Edit => (s) => ({
+    ...s,
+    blocks: [...s.blocks.slice(0, i), lines, ...s.blocks.slice(i)],
+  })),
+  fc.nat(9).map((i): Edit => (s) => ({ ...s, blocks: s.blocks.filter((_, k) => k !== at(s.blocks, i)) })),
+  fc.constant<Edit>((s) => ({ ...s, blocks: [...s.blocks].reverse() })),
+  fc.constant<Edit>((s) => ({ ...s, on: !s.on })),
+  fc.option(card).map((own): Edit => (s) => ({ ...s, own })),
+  fc.option(card).map((shop): Edit => (s) => ({ ...s, shop })),
+  fc.constantFrom('mm', 'in', '').map((units): Edit => (s) => ({ ...s, units })),
+);
+
+function noteOf(state: State): string {
+  const head = state.units === '' ? '' : `---\nunits: ${state.units}\n---\n\n`;
+  const own = state.own === null ? '' : `\`\`\`machine mill\n${state.own}\n\`\`\`\n\n`;
+  const fence = state.on ? 'figures on mill' : 'figures';
+  return (
+    head +
+    own +
+    state.blocks.map((b) => `Words.\n\n\`\`\`${fence}\n${b.map((l) => `${l}\n`).join('')}\`\`\`\n`).join('\n')
+  );
+}
+
+function shopsOf(state: State): readonly Shop[] {
+  return state.shop === null
+    ? []
+    : [{ file: 'shop.md', text: `\`\`\`machine mill\n${state.shop}\n\`\`\`\n` }];
+}
+
+const start: State = {
+  blocks: [['a = 12 mm ± 0.1', 'b = a + 3 mm', 'set_up = ball_on_shank(b + 20 mm, a)']],
+  on: true,
+  own: null,
+  shop: null,
+  units: '',
+};
+
+describe('an updated sheet', () => {
+  it('equals a fresh one after every edit of a series', () => {
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 25 }), (edits) => {
+        const sheet = new Sheet();
+        let state = start;
+        sheet.update(readNote(noteOf(state)), shopsOf(state));
+        for (const apply of edits) {
+          state = apply(state);
+          sheet.update(readNote(noteOf(state)), shopsOf(state));
+          expect(view(sheet)).toEqual(view(calculate(noteOf(state), shopsOf(state))));
+        }
+      }),
+      { numRuns: 400 },
+    );
+  }, 60_000);
+});
+
+/** Evaluations an edit costs. */
+function cost(before: string, after: string, shops: readonly Shop[] = [], shopsAfter = shops): number {
+  const sheet = new Sheet();
+  sheet.update(readNote(before), shops);
+  const had = sheet.evaluations;
+  sheet.update(readNote(after), shopsAfter);
+  return sheet.evaluations - had;
+}
+const note = (lines: readonly string[], fence = 'figures'): string =>
+  `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
+
+describe('what an edit costs', () => {
+  const chain = [
+    'a = 1 mm',
+    ...Array.from({ length: 50 }, (_, i) => `${i === 0 ? 'b0 = a' : `b${i} = b${i - 1}`} + 1 mm`),
+    'other = 3 mm',
+  ];
+
+  it('nothing when the note is the same, or only words around the blocks change', () => {
+    expect(cost(note(chain), note(chain))).toBe(0);
+    expect(cost(note(chain), `Some words.\n\n${note(chain)}`)).toBe(0);
+  });
+  it('nothing when lines only change places', () => {
+    expect(cost(note(chain), note([...chain].reverse()))).toBe(0);
+  });
+  it('the line and what depends on it, not the rest', () => {
+    expect(cost(note(chain), note(chain.map((l) => (l === 'other = 3 mm' ? 'other = 4 mm' : l))))).toBe(1);
+    expect(cost(note(chain), note(chain.map((l) => (l === 'a = 1 mm' ? 'a = 2 mm' : l))))).toBe(51);
+    expect(cost(note(chain), note(chain.map((l) => (l.startsWith('b40 =') ? 'b40 = b39 + 2 mm' : l))))).toBe(
+      10,
+    );
+  });
+  it('one evaluation when the result stays the same', () => {
+    expect(cost(note(chain), note(chain.map((l) => (l === 'a = 1 mm' ? 'a = 0.5 mm + 0.5 mm' : l))))).toBe(1);
+  });
+  it('only those lines that looked at a field which changed', () => {
+    expect(
+      cost(
+        note(['s = ball_on_shank(30 mm, 12 mm)', 'x = 2 * s.ring', 'y = 2 * s.neck_to_end']),
+        note([
+          's = ball_on_shank(30 mm, 12 mm, nose_radius: 0.4 mm)',
+          'x = 2 * s.ring',
+          'y = 2 * s.neck_to_end',
+        ]),
+      ),
+    ).toBe(2);
+  });
+  it('a line that was waiting for a name when the name appears', () => {
+    expect(cost(note(['a = b + 1 mm', 'c = 3 mm']), note(['a = b + 1 mm', 'c = 3 mm', 'b = 2 mm']))).toBe(2);
+  });
+  it('those that use a card when it changes, and none when another does', () => {
+    const shop = (mill: string, lathe: string): Shop[] => [
+      { file: 's', text: `${note([mill], 'machine mill')}\n${note([lathe], 'machine lathe')}` },
+    ];
+    const lines = note(['a = speed_step(200 rpm, mill)', 'b = 3 mm', 'c = lathe.max_speed']);
+    expect(
+      cost(
+        lines,
+        lines,
+        shop('speeds = [100, 150] rpm', 'max_speed = 3 rpm'),
+        shop('speeds = [100, 190] rpm', 'max_speed = 3 rpm'),
+      ),
+    ).toBe(1);
+    expect(
+      cost(
+        lines,
+        lines,
+        shop('speeds = [100, 150] rpm', 'max_speed = 3 rpm'),
+        shop('speeds = [100, 150] rpm', 'max_speed = 3 rpm'),
+      ),
+    ).toBe(0);
+  });
+});
