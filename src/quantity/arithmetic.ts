@@ -16,7 +16,7 @@ import { type Unit, ONE } from './unit';
 import { type Spread, failsBetween, spread1, spread2 } from './spread';
 import { divideUnits, multiplyUnits, powerUnit } from './unit-products';
 import { KELVIN, PERCENT, baseUnit } from './units';
-import { type Fault, type Quantity, type Reach, fault, isFault } from './value';
+import { type Fault, type Quantity, type Reach, fault } from './value';
 
 export { MAX_INPUTS, spread1, spread2, together } from './spread';
 
@@ -159,9 +159,4 @@ export function power(a: Quantity, b: Quantity): Quantity | Fault {
 /** A copy of `a` shown in another unit of its kind. */
 export function shownIn(a: Quantity, unit: Unit): Quantity {
   return a.unit === unit ? a : { ...a, unit };
-}
-
-/** Applies an operation that may fail to a value that may have failed. */
-export function then(a: Quantity | Fault, f: (a: Quantity) => Quantity | Fault): Quantity | Fault {
-  return isFault(a) ? a : f(a);
 }

@@ -41,6 +41,8 @@ const NOT_UNITS: readonly (readonly [written: string, meant: string])[] = [
   ['ml cc ccm', 'cm^3'],
   ['KW', 'kW'],
   ['Mpa mpa', 'MPa'],
+  // No unit here, since a bar is what the work is cut from; nothing near it measures a pressure.
+  ['bar bars', ''],
   ['C celsius', '°C'],
   ['F fahrenheit', '°F'],
   ['percent', '%'],
@@ -69,7 +71,7 @@ const MAX_OFFERED = 3;
 /** Units that a name which is none could have meant, the likeliest first; both horsepowers for a bare `hp`. */
 export function nearestUnitNames(name: string): readonly string[] {
   const known = NOT_UNITS.find(([written]) => written.split(' ').includes(name));
-  if (known) return known[1].split(' ');
+  if (known) return known[1].split(' ').filter((unit) => unit !== '');
   if (name.length > 16) return [];
   const most = name.length < 3 ? 1 : 2;
   const near = unitNames()

@@ -155,7 +155,6 @@ export const UNIT_TABLE: readonly UnitGroup[] = [
       of('Pa', PASCAL, 0, SI, metric('psi')),
       of('kPa', PASCAL * 1e3, 1, SI, metric('psi')),
       of('GPa', PASCAL * 1e9, 2, SI, metric('psi')),
-      of('bar', PASCAL * 1e5, 2, SP811, metric('psi')),
       // A pound-force on a square inch.
       of('psi', (POUND * G * NEWTON) / 25.4 ** 2, 0, SP811, inch('MPa')),
     ],
