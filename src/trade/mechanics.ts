@@ -39,7 +39,7 @@ const shaftPower: Formula = {
       call: 'shaft_power(50 N*m, 1000 rpm)',
       expect: { '': 5.2359878 },
       tolerance: 5e-8,
-      source: 'GNU units',
+      source: 'worked with GNU units',
     },
     {
       call: 'shaft_power(8.8263 N*m, 390.6516 rpm)',
@@ -77,13 +77,13 @@ const shaftTorque: Formula = {
       call: 'shaft_torque(2.2 kW, 300 rpm)',
       expect: { '': 70.028175 },
       tolerance: 5e-7,
-      source: 'GNU units',
+      source: 'worked with GNU units',
     },
     {
       call: 'shaft_torque(7.5 kW, 1430 rpm)',
       expect: { '': 50.083723 },
       tolerance: 5e-7,
-      source: 'GNU units',
+      source: 'worked with GNU units',
     },
   ],
 };

@@ -119,7 +119,7 @@ const arcLength: Formula = {
       call: 'arc_length(80 mm, 35°)',
       expect: { '': 48.869219 },
       tolerance: 5e-7,
-      source: 'GNU units',
+      source: 'worked with GNU units',
     },
     {
       call: 'arc_length(10 mm, 360°)',

@@ -1,15 +1,59 @@
+/** What every formula must bring, and its own worked checks. */
+import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { MATHEMATICS } from '../../src/quantity/mathematics';
+import { unit, unitNames } from '../../src/quantity/units';
 import { FORMULAS, formulaNamed } from '../../src/trade';
-import { answer, broken, callOf } from './given';
+import { CAUTIONS, cautionsFor } from '../../src/trade/cautions';
+import { tradeFindings } from '../../src/trade/findings';
+import { answer, broken, callOf, given } from './given';
+
+/** Names the notation keeps for itself; a figure or field so called could not be reached. */
+const KEPT = new Set([
+  ...unitNames().filter((name) => name.length > 1),
+  'to',
+  'pi',
+  'on',
+  ...MATHEMATICS.keys(),
+]);
+/** Fields that readings and used values answer. */
+const ANSWERED = ['reading', 'readings', 'mean', 'used'];
 
 describe.each(FORMULAS.map((formula) => [formula.name, formula] as const))('%s', (_, formula) => {
+  const names = [...formula.parameters, ...formula.result].map(({ name }) => name);
+
   it('is documented', () => {
     expect(formula.checks.length).toBeGreaterThanOrEqual(2);
     for (const text of [formula.title, formula.why, formula.source]) expect(text.length).toBeGreaterThan(10);
     for (const { meaning } of [...formula.parameters, ...formula.result])
       expect(meaning.length).toBeGreaterThan(3);
-    for (const check of formula.checks) expect(check.source).not.toBe('');
+    for (const { source } of formula.checks) expect(source.length).toBeGreaterThan(10);
+    for (const { range, parameter } of formula.conditions) {
+      expect(range.length).toBeGreaterThan(10);
+      if (parameter !== null) expect(names).toContain(parameter);
+    }
+  });
+
+  it('has names that can be written', () => {
     expect(formulaNamed(formula.name)).toBe(formula);
+    for (const name of [formula.name, ...names.filter((n) => n !== '')]) {
+      expect(name).toMatch(/^[a-z][a-z_]*$/);
+      expect(KEPT.has(name), name).toBe(false);
+    }
+    for (const { name } of formula.result) expect(ANSWERED).not.toContain(name);
+    expect(new Set(formula.parameters.map((p) => p.name)).size).toBe(formula.parameters.length);
+    const optional = formula.parameters.map((p) => p.optional === true);
+    expect(optional).toEqual([...optional].sort());
+  });
+
+  it('has units that the notation reads', () => {
+    const used = [...formula.parameters, ...formula.result].map((p) => p.unit).filter((text) => text !== '');
+    for (const text of used) expect(unit(text).symbol).not.toBe('');
+  });
+
+  it('names cautions that exist', () => {
+    expect(cautionsFor(formula.cautions).length).toBeGreaterThanOrEqual(formula.cautions.length);
+    for (const key of formula.cautions) expect(CAUTIONS.has(key), key).toBe(true);
   });
 
   it.each(formula.checks.map((check) => [check.call, check] as const))('%s', (call, check) => {
@@ -17,10 +61,87 @@ describe.each(FORMULAS.map((formula) => [formula.name, formula] as const))('%s',
     expect(broken(formula, args)).toEqual([]);
     const result = answer(formula.name, args);
     expect(Object.keys(result).sort()).toEqual(formula.result.map((field) => field.name).sort());
+    for (const { name, words } of formula.result)
+      expect(typeof result[name]).toBe(words ? 'string' : 'number');
     for (const [field, expected] of Object.entries(check.expect)) {
       const value = result[field];
       if (typeof expected === 'string' || typeof value !== 'number') expect(value).toBe(expected);
       else expect(Math.abs(value - expected), `${field} is ${value}`).toBeLessThanOrEqual(check.tolerance);
     }
   });
+
+  it.each(formula.checks.map(({ call }) => call))('has a working that ends in every figure of %s', (call) => {
+    const steps = formula.working(given(callOf(call).args));
+    const figures = formula.result.filter(({ words }) => !words).map(({ name }) => name);
+    expect(steps.map(({ name }) => name)).toEqual(expect.arrayContaining(figures));
+    expect(new Set(steps.map(({ name }) => name)).size).toBe(steps.length);
+    const known = formula.parameters.map(({ name }) => name);
+    for (const { name, words } of steps) {
+      expect(words.length).toBeGreaterThan(5);
+      // A step may bear a parameter's name only where it is also a result.
+      if (known.includes(name)) expect(figures).toContain(name);
+    }
+  });
+});
+
+it('has each name once', () => {
+  expect(new Set(FORMULAS.map(({ name }) => name)).size).toBe(FORMULAS.length);
+  for (const name of ['constructor', 'toString', '__proto__', 'ball'])
+    expect(formulaNamed(name)).toBeUndefined();
+});
+
+it('lists every formula file', () => {
+  const folder = new URL('../../src/trade/', import.meta.url);
+  const index = readFileSync(new URL('index.ts', folder), 'utf8');
+  const files = readdirSync(folder).filter((file) =>
+    /FORMULAS: readonly/.test(readFileSync(new URL(file, folder), 'utf8')),
+  );
+  for (const file of files) if (file !== 'index.ts') expect(index).toContain(`./${file.replace('.ts', '')}'`);
+});
+
+it('has the names, parameters and fields that notes already rely on', () => {
+  const signature = FORMULAS.map(({ name, parameters, result }) => {
+    const inside = parameters.map((p) => p.name + (p.optional ? '?' : '')).join(', ');
+    return `${name}(${inside}) ${result.map((f) => `.${f.name}`).join(' ')}`;
+  });
+  expect(signature).toMatchInlineSnapshot(`
+    [
+      "ball_on_shank(ball, neck, fillet?, nose_radius?) .tilt .ring .height .neck_to_end",
+      "ball_between_necks(ball, neck_free_side, neck_head_side) .tilt .ring .height",
+      "ball_from_ring(ring, height, nose_radius?) .",
+      "ball_height(ball, ring, nose_radius?) .",
+      "knee_raise(measured_ball, wanted_ball, ring, nose_radius?) .",
+      "ball_setup_result(ring, height, tilt, shank) .ball .neck .pip_base .pip_height .gouge .verdict",
+      "corner_chamfer(ball, blank, end_to_centre, allowance) .",
+      "roundness_from_offset(ball, neck, offset) .",
+      "sine_rise(tilt, length) .",
+      "indicator_rise(tilt, table_travel) .",
+      "arc_length(radius, angle) .",
+      "plain_indexing(divisions, head) .turns .holes .circle .sector_holes .others",
+      "angular_indexing(angle, head) .turns .holes .circle .error",
+      "spindle_speed(cutting_speed, diameter) .",
+      "cutting_speed(spindle_speed, diameter) .",
+      "speed_step(spindle_speed, machine) .",
+      "feed_rate(feed_per_rev, spindle_speed) .",
+      "table_feed(feed_per_tooth, teeth, spindle_speed) .",
+      "cutting_time(length, feed_rate) .",
+      "theoretical_roughness(feed_per_rev, nose_radius) .rt .ra",
+      "fit(size, hole, shaft) .clearance_max .clearance_min .kind",
+      "shaft_power(torque, spindle_speed) .",
+      "shaft_torque(power, spindle_speed) .",
+    ]
+  `);
+});
+
+it('says of each finding why it is raised, and says it in the words of the formula', () => {
+  for (const [code, { say, why }] of Object.entries(tradeFindings)) {
+    expect(why.length, code).toBeGreaterThan(20);
+    expect(say({ says: 'Give a neck below 30 mm.' })).toBe('Give a neck below 30 mm.');
+  }
+});
+
+it('finds caution texts in the order asked, and none for a key that is none', () => {
+  const [knee = [], crank = []] = ['knee', 'crank'].map((key) => CAUTIONS.get(key));
+  expect(cautionsFor(['crank', 'nothing', 'knee'])).toEqual([...crank, ...knee]);
+  for (const [key, texts] of CAUTIONS) expect(texts.length, key).toBeGreaterThan(0);
 });
