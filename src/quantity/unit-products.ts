@@ -42,22 +42,27 @@ function combine(a: Unit, b: Unit, sign: 1 | -1): Unit {
 
 /**
  * Merges part lists. A part of the right side that measures the same kind as one of the left is counted in the left's
- * unit; rpm is taken apart, a derived unit such as N or MPa stays whole.
+ * unit; rpm is taken apart, a derived unit such as N or MPa stays whole, and so does what one side wrote as `mm/m`.
  */
 function mergedKinds(a: readonly UnitPart[], b: readonly UnitPart[], sign: 1 | -1): UnitPart[] {
-  const parts: { unit: NamedUnit; exponent: number }[] = [];
-  const take = (part: UnitPart, times: number): void => {
-    if (part.unit.shortFor) {
-      for (const inner of part.unit.shortFor) take(inner, times * part.exponent);
-      return;
-    }
-    const same = parts.find((p) => p.unit.dimension === part.unit.dimension);
-    if (same) same.exponent += part.exponent * times;
-    else parts.push({ unit: part.unit, exponent: part.exponent * times });
-  };
-  for (const part of a) take(part, 1);
-  for (const part of b) take(part, sign);
-  return parts.filter((p) => p.exponent !== 0 && p.unit.dimension !== NUMBER);
+  const left = takenApart(a, 1);
+  const more: typeof left = [];
+  for (const part of takenApart(b, sign)) {
+    const { unit, exponent } = part;
+    const same = left.find((p) => p.unit === unit) ?? left.find((p) => p.unit.dimension === unit.dimension);
+    if (same) same.exponent += exponent;
+    else more.push(part);
+  }
+  return [...left, ...more].filter((p) => p.exponent !== 0 && p.unit.dimension !== NUMBER);
+}
+
+function takenApart(parts: readonly UnitPart[], sign: 1 | -1): { unit: NamedUnit; exponent: number }[] {
+  return parts.flatMap(({ unit, exponent }) =>
+    (unit.shortFor ?? [{ unit, exponent: 1 }]).map((inner) => ({
+      unit: inner.unit,
+      exponent: inner.exponent * exponent * sign,
+    })),
+  );
 }
 
 /** A force, pressure or power made of several parts by arithmetic is shown in the unit the trade has for it. */
