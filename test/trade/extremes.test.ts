@@ -22,7 +22,7 @@ it.each(CASES)('%s, over %s', (call, parameter) => {
   const at = (x: number): Arguments => ({ ...args, [parameter]: x });
   const value = (x: number, field: string): number => {
     const result = formula.compute(given(at(x)));
-    if (typeof result !== 'object') return result;
+    if (typeof result !== 'object') return Number(result);
     return isRefusal(result) ? NaN : Number(result[field]);
   };
   const fields = formula.result.filter(
