@@ -1,0 +1,109 @@
+/** Readings on the way, at the end, and what was really run. */
+import { describe, expect, it } from 'vitest';
+import { type ReadingResult, calculateLines } from '../../src/engine/index';
+
+function read(figure: string, reading: string): { result: ReadingResult | null; codes: string[] } {
+  const sheet = calculateLines(`${figure}\n${reading}\n`);
+  return { result: sheet.rows()[1]?.reading ?? null, codes: sheet.findings().map((f) => f.code) };
+}
+
+describe('a shaft while it is turned', () => {
+  const shaft = 'neck = 12 mm +0/-0.05 mm shaft';
+  it('has stock left while it is over', () => {
+    const { result, codes } = read(shaft, 'neck measured 12.3 mm');
+    expect(codes).toEqual([]);
+    expect(result).toMatchObject({
+      inside: false,
+      left: expect.closeTo(0.3, 9),
+      toNominal: expect.closeTo(0.3, 9),
+    });
+  });
+  it('is inside between its limits, ends included', () => {
+    for (const size of ['12', '11.95', '11.98']) {
+      expect(read(shaft, `neck measured ${size} mm`)).toMatchObject({
+        codes: [],
+        result: { inside: true, left: 0 },
+      });
+    }
+  });
+  it('is gone under its lower limit, and by the worst of several readings', () => {
+    const { result, codes } = read(shaft, 'neck measured 12.01 mm, 11.94 mm, 11.9 mm');
+    expect(codes).toEqual(['metal-gone']);
+    expect(result).toMatchObject({ inside: false, left: expect.closeTo(-0.05, 9) });
+  });
+});
+
+describe('a hole', () => {
+  const hole = 'bore = 25 mm H7';
+  it('has stock left while it is under', () => {
+    expect(read(hole, 'bore measured 24.8 mm')).toMatchObject({
+      codes: [],
+      result: { left: expect.closeTo(0.2, 9), toNominal: expect.closeTo(0.2, 9) },
+    });
+  });
+  it('is gone over its upper limit: 25 H7 ends at 25.021 (ISO 286-2)', () => {
+    expect(read(hole, 'bore measured 25.021 mm').codes).toEqual([]);
+    expect(read(hole, 'bore measured 25.022 mm').codes).toEqual(['metal-gone']);
+  });
+});
+
+describe('the last look', () => {
+  it('is an error on either side of the limits', () => {
+    expect(read('neck = 12 mm ± 0.05 shaft', 'neck final 12.06 mm').codes).toEqual(['outside-limits']);
+    expect(read('neck = 12 mm ± 0.05 shaft', 'neck final 11.94 mm').codes).toEqual(['outside-limits']);
+    expect(read('neck = 12 mm ± 0.05', 'neck final 11.95 mm, 12.05 mm').codes).toEqual([]);
+  });
+});
+
+describe('without something to judge by', () => {
+  it('nothing is said of a figure without asked limits', () => {
+    expect(read('neck = 12 mm', 'neck measured 12.3 mm')).toMatchObject({
+      codes: [],
+      result: { inside: null, left: null, toNominal: expect.closeTo(0.3, 9) },
+    });
+  });
+  it('a resulting band is no asked limit', () => {
+    const sheet = calculateLines('x = 6 mm ± 0.1\nneck = 2 * x\nneck final 14 mm\n');
+    expect(sheet.findings()).toEqual([]);
+    expect(sheet.rows()[2]?.reading?.inside).toBeNull();
+  });
+});
+
+describe('readings calculate', () => {
+  const lines = [
+    'ball = 26 mm ± 0.05 shaft',
+    'ball measured 26.6 mm, 26.5 mm',
+    'ball measured 26.2 mm, 26.3 mm at 4 mm',
+    'speed = 450 rpm',
+    'speed used 380 rpm',
+    'speed used 300 rpm',
+  ];
+  const value = (expression: string): unknown => {
+    const sheet = calculateLines(`${[...lines, `x = ${expression}`].join('\n')}\n`);
+    expect(sheet.findings()).toEqual([]);
+    return sheet.valueOf('x');
+  };
+  it('as the last, the last stage and its mean', () => {
+    expect(value('ball.reading')).toMatchObject({ value: 26.3 });
+    expect(value('ball.mean')).toMatchObject({ value: expect.closeTo(26.25, 9) });
+    expect(value('ball.readings')).toMatchObject({ kind: 'list', items: [{ value: 26.2 }, { value: 26.3 }] });
+  });
+  it('and what was used, the last line counting', () => {
+    expect(value('speed.used')).toMatchObject({ value: 300 });
+  });
+  it('by their place in the note, not by when they were typed', () => {
+    const sheet = calculateLines('x = d.reading\nd measured 3 mm\nd measured 2 mm\n');
+    expect(sheet.valueOf('x')).toMatchObject({ value: 2 });
+  });
+  it('for a record field of a set-up', () => {
+    const sheet = calculateLines(
+      'setup = ball_on_shank(30 mm, 12 mm)\nsetup.ring used 29.4 mm\nx = setup.ring.used - setup.ring\n',
+    );
+    expect(sheet.findings()).toEqual([]);
+    expect(sheet.valueOf('x')).toMatchObject({ value: expect.closeTo(0.0328, 3) });
+  });
+  it('a name with readings and no figure is the mean of its last line', () => {
+    const sheet = calculateLines('old measured 9 mm\nold measured 12.7 mm, 12.66 mm\nx = 2 * old\n');
+    expect(sheet.valueOf('x')).toMatchObject({ value: expect.closeTo(25.36, 9) });
+  });
+});
