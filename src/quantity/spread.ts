@@ -15,6 +15,7 @@ const MAX_SAMPLES = 8;
 const NO_INFLUENCE = 1e-12;
 
 const NONE: readonly number[] = [];
+const NOBODY: readonly Reach[] = [];
 
 /**
  * The spread of `f(a)`. `extremes` are arguments (base units) at which `f` turns round, or a function that finds those
@@ -54,25 +55,22 @@ export function spread2(
   f: (x: number, y: number) => number,
   turn: ((p0: number, p1: number, q0: number, q1: number) => number) | null = null,
 ): Spread {
-  const [s, t] = [a.spread ?? [], b.spread ?? []];
-  if (s.length === 0 && t.length === 0) return null;
+  if (a.spread === null && b.spread === null) return null;
+  const s = a.spread ?? NOBODY;
+  const t = b.spread ?? NOBODY;
   const nominal = f(a.value, b.value);
   const out: Reach[] = [];
   for (let i = 0, j = 0; i < s.length || j < t.length;) {
     const input = Math.min(s[i]?.input ?? Infinity, t[j]?.input ?? Infinity);
     const p = s[i]?.input === input ? s[i++] : undefined;
     const q = t[j]?.input === input ? t[j++] : undefined;
-    const [p0, p1] = [p?.at[0] ?? a.value, p?.at[1] ?? a.value];
-    const [q0, q1] = [q?.at[0] ?? b.value, q?.at[1] ?? b.value];
+    const p0 = p?.at[0] ?? a.value;
+    const p1 = p?.at[1] ?? a.value;
+    const q0 = q?.at[0] ?? b.value;
+    const q1 = q?.at[1] ?? b.value;
     const at = [f(p0, q0), f(p1, q1)];
-    let along = NONE;
-    if (turn !== null || (p && p.at.length > 2) || (q && q.at.length > 2)) {
-      const place = turn === null ? NaN : turn(p0, p1, q0, q1);
-      const places = new Set([...(p ? alongOf(p) : NONE), ...(q ? alongOf(q) : NONE)]);
-      if (place > 0 && place < 1) places.add(place);
-      along = [...places].slice(0, MAX_SAMPLES - 2);
-      for (const x of along) at.push(f(p ? sampleAt(p, x) : a.value, q ? sampleAt(q, x) : b.value));
-    }
+    const along = placesBetween(p, q, turn === null ? NaN : turn(p0, p1, q0, q1));
+    for (const place of along) at.push(f(p ? sampleAt(p, place) : a.value, q ? sampleAt(q, place) : b.value));
     const bad = keep(out, input, at, along, (p ?? q)?.inside ?? true, nominal);
     if (bad) return bad;
   }
@@ -80,12 +78,22 @@ export function spread2(
   return out.length === 0 ? null : out;
 }
 
+/** Where between the ends to sample: where either reach has been sampled, and where the operation turns round. */
+function placesBetween(p: Reach | undefined, q: Reach | undefined, turn: number): readonly number[] {
+  const turns = turn > 0 && turn < 1;
+  if (!turns && (p === undefined || p.at.length <= 2) && (q === undefined || q.at.length <= 2)) return NONE;
+  const places = new Set([...(p ? alongOf(p) : NONE), ...(q ? alongOf(q) : NONE)]);
+  if (turns) places.add(turn);
+  return [...places].slice(0, MAX_SAMPLES - 2);
+}
+
 /**
  * A fault when one of the inputs takes `a` across a place where an operation has no value, such as a divisor of zero;
  * `bad` says whether there is one from the lowest to the highest value.
  */
 export function failsBetween(a: Quantity, bad: (low: number, high: number) => boolean): Fault | null {
-  for (const { input, at, inside } of a.spread ?? []) {
+  if (a.spread === null) return null;
+  for (const { input, at, inside } of a.spread) {
     const all = inside ? [a.value, ...at] : at;
     if (bad(Math.min(...all), Math.max(...all))) return fault('fails-at-limit', { input });
   }
