@@ -31,11 +31,11 @@ function words(sheet: Sheet, row: Row): string | null {
   if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return null;
   const stated = literal(statement.expression);
   if (row.asked && value.kind === 'number') {
-    const size = limitsOfSize(value, row.asked.low, row.asked.high);
+    const q = stated ? inNote(sheet, value) : value;
+    const size = limitsOfSize(q, row.asked.low, row.asked.high);
     if (stated) return size;
-    return `= ${shown(value)}, limits ${size}`.length <= MOST
-      ? `= ${shown(value)}, limits ${size}`
-      : `= ${shown(value)}`;
+    const both = `= ${shown(q)}, limits ${size}`;
+    return both.length <= MOST ? both : `= ${shown(q)}`;
   }
   if (stated && !statement.to && value.kind === 'number') return statedWords(sheet, row, stated, value);
   if (isStatedList(statement.expression) && !statement.to) return null;
@@ -51,14 +51,17 @@ function isStatedList(node: Expression): boolean {
   return node.kind === 'list' && node.items.every((item) => literal(item) !== null);
 }
 
+/** A size in the units of the note, which are millimetres unless its head says inches. */
+function inNote(sheet: Sheet, q: Quantity): Quantity {
+  const system = systemOf(q.unit);
+  const other = system === null || system === (sheet.system ?? 'mm') ? null : otherSystem(q.unit);
+  return other && q.dimension === LENGTH ? { ...q, unit: other } : q;
+}
+
 /** What a figure that is only stated does not say by itself. */
 function statedWords(sheet: Sheet, row: Row, node: QuantityNode, value: Quantity): string | null {
-  const system = systemOf(node.unit);
-  if (value.dimension === LENGTH && system !== null) {
-    const wanted = sheet.system ?? 'mm';
-    const other = otherSystem(node.unit);
-    if (system !== wanted && other) return `= ${shownIn(value, other)}`;
-  }
+  const converted = inNote(sheet, value);
+  if (converted !== value) return `= ${shown(converted)}`;
   const typed = row.text.slice(node.start, node.end);
   // A fraction, or degrees with minutes.
   return node.decimals === null && /[/°]/.test(typed) ? `= ${shown(value)}` : null;

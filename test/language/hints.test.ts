@@ -58,6 +58,7 @@ describe('plain statements', () => {
     expect(last('d = 12 mm ± 0.05')).toBe('11.95 … 12.05 mm');
     expect(last('d = 25 mm H7')).toBe('25 … 25.021 mm');
     expect(last('d = 25 mm h7')).toBe('24.979 … 25 mm');
+    expect(last('d = 7/16 in ± 0.02 mm')).toBe('11.093 … 11.133 mm');
     expect(last('d = 12.40 mm .. 12.45 mm')).toBe('12.4 … 12.45 mm');
   });
 });

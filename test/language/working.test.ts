@@ -30,7 +30,7 @@ function expectTrue({ figures: text, result }: Step): void {
   if (reached?.kind !== 'number' || told?.kind !== 'number')
     throw new Error(`${text} or ${result} has no value`);
   expect(reached.dimension, `${text} = ${result}`).toBe(told.dimension);
-  const slack = halfDigit(result) * told.unit.factor * (1 + 1e-9);
+  const slack = halfDigit(result) * told.unit.factor * (1 + 1e-9) + 1e-12 * Math.abs(told.value);
   expect(Math.abs(reached.value - told.value), `${text} = ${result}`).toBeLessThanOrEqual(slack);
 }
 

@@ -7,6 +7,9 @@ export function run(): Promise<void> {
   (globalThis as { location?: unknown }).location ??= { search: '' }; // mocha reads it; the Node host has none
   mocha.setup({ ui: 'bdd', reporter: 'spec', timeout: 30_000, color: false } as Mocha.MochaOptions);
   require('./activation');
+  require('./findings');
+  require('./results');
+  require('./cards');
   return new Promise((resolve, reject) => {
     const runner = mocha.run((failures) => {
       console.log(`in VS Code: ${runner.stats?.passes ?? 0} passed, ${failures} failed`);

@@ -19,6 +19,9 @@ import { hint } from '../../language/hints';
 import { markdown } from '../../language/markdown';
 import type { Workspace } from './workspace';
 
+/** Keeps a result clear of what was typed; the editor's own padding is a hair. */
+const GAP = '\u00a0\u00a0';
+
 interface Origin {
   readonly document: TextDocument;
   readonly version: number;
@@ -63,7 +66,7 @@ class Hints implements InlayHintsProvider {
       const text = hint(sheet, row);
       if (text === null) continue;
       const { end } = document.lineAt(row.line).range;
-      const made = new InlayHint(new Position(row.line, end.character), text);
+      const made = new InlayHint(new Position(row.line, end.character), GAP + text);
       made.paddingLeft = true;
       this.origins.set(made, { document, version, line: row.line });
       hints.push(made);

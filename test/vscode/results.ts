@@ -1,0 +1,63 @@
+import * as vscode from 'vscode';
+import { closeAll, hints, hoverAt, includes, open, replace, same, until, unsaved } from './tools';
+
+const FENCE = '```';
+
+describe('results', () => {
+  afterEach(closeAll);
+
+  it('stand at the end of each line', async () => {
+    const note = await open('bench/turned.md');
+    same(await hints(note), [
+      '29.95 … 30.05 mm',
+      '= 637 rpm ±1.1',
+      '0.3 mm left, 0.15 on radius',
+      '✗ 637 rpm > 300 rpm',
+    ]);
+    const [first] = await vscode.commands.executeCommand<vscode.InlayHint[]>(
+      'vscode.executeInlayHintProvider',
+      note.uri,
+      new vscode.Range(0, 0, note.lineCount, 0),
+    );
+    same(first?.position, note.lineAt(first?.position.line ?? 0).range.end);
+  });
+
+  it('follow each edit', async () => {
+    const note = await unsaved(`${FENCE}figures\na = 2 mm\na * 3\n${FENCE}\n`);
+    same(await hints(note), ['= 6 mm']);
+    await replace(note, '2 mm', '5 mm');
+    same(await hints(note), ['= 15 mm']);
+  });
+
+  it('are explained under the pointer', async () => {
+    const note = await unsaved(
+      `${FENCE}figures\nball = 30 mm ± 0.02\nsetup = ball_on_shank(ball, 12 mm)\nsetup.ring\n${FENCE}\n`,
+    );
+    includes(await hoverAt(note, 'ball_on_shank'), 'asin(12 mm / 30 mm)');
+    includes(await hoverAt(note, 'ring'), '30 mm * cos(11.789°)');
+    includes(await hoverAt(note, 'ball,'), '1\\.1811 in');
+    includes(await hoverAt(note, '12 mm)'), '0\\.4724 in');
+    same(await hoverAt(note, 'figures'), '');
+  });
+
+  it('stay out of other markdown', async () => {
+    const note = await unsaved('# Plain\n\n```js\na = 1 + 2\n```\n');
+    same(await hints(note), []);
+    same(await hoverAt(note, 'a = 1'), '');
+  });
+
+  it('reach the built-in preview', async () => {
+    await unsaved(`${FENCE}figures\na = 2 mm\n${FENCE}\n`);
+    const extension = vscode.extensions.getExtension('scribeline.scribeline');
+    await until(
+      () => extension?.isActive,
+      (active) => active === true,
+    );
+    same(typeof (extension?.exports as { extendMarkdownIt?: unknown }).extendMarkdownIt, 'function');
+    const html = await vscode.commands.executeCommand<string>(
+      'markdown.api.render',
+      `${FENCE}figures\na = 2 mm * 3\n${FENCE}\n`,
+    );
+    includes(html, '6 mm');
+  });
+});

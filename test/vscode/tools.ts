@@ -1,0 +1,96 @@
+/** What the tests inside VS Code share. */
+import * as vscode from 'vscode';
+
+export const SOURCE = 'scribeline';
+
+export function file(path: string): vscode.Uri {
+  const root = vscode.workspace.workspaceFolders?.[0];
+  if (!root) throw new Error('no workspace is open');
+  return vscode.Uri.joinPath(root.uri, path);
+}
+
+export async function open(path: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument(file(path));
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+/** A note that was never saved. */
+export async function unsaved(content: string): Promise<vscode.TextDocument> {
+  const document = await vscode.workspace.openTextDocument({ language: 'markdown', content });
+  await vscode.window.showTextDocument(document);
+  return document;
+}
+
+/** Asks again until the answer passes; after ten seconds the last answer is the failure. */
+export async function until<T>(ask: () => T | Thenable<T>, passes: (answer: T) => boolean): Promise<T> {
+  let answer = await ask();
+  for (let i = 0; i < 200 && !passes(answer); i++) {
+    await new Promise((done) => setTimeout(done, 50));
+    answer = await ask();
+  }
+  if (!passes(answer)) throw new Error(`still not so: ${JSON.stringify(answer)}`);
+  return answer;
+}
+
+export function marks(document: vscode.TextDocument): vscode.Diagnostic[] {
+  return vscode.languages.getDiagnostics(document.uri).filter(({ source }) => source === SOURCE);
+}
+
+/** Each finding as `code: the text it marks`. */
+export function marked(document: vscode.TextDocument): string[] {
+  return marks(document).map(({ code, range }) => `${String(code)}: ${document.getText(range)}`);
+}
+
+export async function hints(document: vscode.TextDocument): Promise<string[]> {
+  const all = new vscode.Range(0, 0, document.lineCount, 0);
+  const found = await vscode.commands.executeCommand<vscode.InlayHint[]>(
+    'vscode.executeInlayHintProvider',
+    document.uri,
+    all,
+  );
+  return found.map(({ label }) =>
+    (typeof label === 'string' ? label : label.map(({ value }) => value).join('')).trim(),
+  );
+}
+
+/** The range of the first place in the note with this text. */
+export function rangeOf(document: vscode.TextDocument, text: string): vscode.Range {
+  const at = document.getText().indexOf(text);
+  if (at < 0) throw new Error(`the note has no ${text}`);
+  return new vscode.Range(document.positionAt(at), document.positionAt(at + text.length));
+}
+
+export async function replace(document: vscode.TextDocument, text: string, by: string): Promise<void> {
+  const edit = new vscode.WorkspaceEdit();
+  edit.replace(document.uri, rangeOf(document, text), by);
+  if (!(await vscode.workspace.applyEdit(edit))) throw new Error('the edit was refused');
+}
+
+export async function hoverAt(document: vscode.TextDocument, text: string): Promise<string> {
+  const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+    'vscode.executeHoverProvider',
+    document.uri,
+    rangeOf(document, text).start,
+  );
+  const texts = hovers.flatMap(({ contents }) => contents);
+  return texts.map((each) => (typeof each === 'string' ? each : each.value)).join('\n');
+}
+
+export function same(is: unknown, wanted: unknown): void {
+  const [left, right] = [JSON.stringify(is), JSON.stringify(wanted)];
+  if (left !== right) throw new Error(`${left} is not ${right}`);
+}
+
+export function includes(text: string, part: string): void {
+  if (!text.includes(part)) throw new Error(`${JSON.stringify(text)} has no ${JSON.stringify(part)}`);
+}
+
+export async function closeAll(): Promise<void> {
+  for (const document of vscode.workspace.textDocuments) {
+    if (!document.isDirty) continue;
+    await vscode.window.showTextDocument(document);
+    await vscode.commands.executeCommand('workbench.action.files.revert');
+  }
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+}
