@@ -179,8 +179,8 @@ const NAMES: readonly (readonly [Dimension, string])[] = [
 
 /** What a finding calls this dimension: the trade's word where there is one, else its bases ("length²/time"). */
 export function dimensionName(a: Dimension): string {
-  const known = NAMES.find(([known]) => known === a);
-  if (known) return known[1];
+  const known = knownName(a) ?? nameWithTurns(a);
+  if (known) return known;
   const parts = (sign: 1 | -1): string =>
     a.exponents
       .flatMap((e, i) => {
@@ -191,4 +191,20 @@ export function dimensionName(a: Dimension): string {
       .join(' × ');
   const [above, below] = [parts(1), parts(-1)];
   return below === '' ? above : `${above === '' ? '1' : above} per ${below}`;
+}
+
+function knownName(a: Dimension | null): string | undefined {
+  return NAMES.find(([known]) => known === a)?.[1];
+}
+
+/** A known kind with turns or angles beside it: "power × turn", as torque times turning speed is. */
+function nameWithTurns(a: Dimension): string | undefined {
+  for (const [word, count, without] of [
+    ['turn', turnsIn(a), withTurns(a, -turnsIn(a))],
+    ['angle', anglesIn(a), withAngles(a, -anglesIn(a))],
+  ] as const) {
+    const rest = without === NUMBER ? undefined : knownName(without);
+    if (rest && Math.abs(count) === 1) return count > 0 ? `${rest} × ${word}` : `${rest} per ${word}`;
+  }
+  return undefined;
 }

@@ -18,11 +18,12 @@ function a(noun: string): string {
   return /^[aeio]/.test(noun) ? `an ${noun}` : `a ${noun}`;
 }
 
-/** The sides as written where the engine knows them. */
+/** Both sides, as written where the engine knows how. */
 function sides(d: FaultData): string {
   const [left, right] = [word(d, 'leftText'), word(d, 'rightText')];
-  const named = (text: string, kind: string): string => (text === '' ? a(kind) : `\`${text}\` is ${a(kind)}`);
-  return `${named(left, word(d, 'left'))} and ${named(right, word(d, 'right'))}`;
+  const kinds = [a(word(d, 'left')), a(word(d, 'right'))] as const;
+  if (left === '' || right === '') return `here ${kinds[0]} meets ${kinds[1]}`;
+  return `\`${left}\` is ${kinds[0]} and \`${right}\` is ${kinds[1]}`;
 }
 
 function capital(sentence: string): string {

@@ -45,17 +45,17 @@ describe('findings', () => {
     ];
     expect(said).toMatchInlineSnapshot(`
       [
-        "A length and a plain number, but \`+\` needs two of one kind. Give both the same kind of unit.",
+        "Here a length meets a plain number, but \`+\` needs two of one kind. Give both the same kind of unit.",
         "A percentage cannot stand beside \`+\`: percent of what? Multiply instead: \`200 mm * 105%\`.",
         "A turning speed cannot be shown in \`kg\`, which is a unit for a mass. Write a unit for a turning speed after \`to\`.",
-        "A length^2 × mass × turn per time^3 shown in \`W\` would have a turn lost. Use the formula \`shaft_power\`.",
+        "A power × turn shown in \`W\` would have a turn lost. Use the formula \`shaft_power\`.",
         "A length × angle shown in \`mm\` would have an angle lost. Use the formula \`arc_length\`.",
         "\`sin\` takes an angle with its unit. Write \`30°\` or \`0.5 rad\`.",
         "\`H7\`: the table is for sizes above 0 up to 500 mm, and this is 600 mm. Write the limits themselves: \`+0.1/0 mm\`.",
         "\`R7\`: the table has no \`R\`. It has D E F G H JS K M N P. Write one of these, or the limits themselves: \`+0.02/-0.01 mm\`.",
         "This divides by zero. Check the figures under the line: one of them, or a difference of two, is 0.",
         "This power leaves a unit with a broken exponent. Write a whole number, or one that divides the unit: \`(9 mm^2)^0.5\`.",
-        "Money in AUD and money in NZD, but \`-\` needs two of one kind. Give both the same kind of unit.",
+        "Here money in AUD meets money in NZD, but \`-\` needs two of one kind. Give both the same kind of unit.",
       ]
     `);
   });
