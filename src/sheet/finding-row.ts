@@ -3,7 +3,7 @@ import type { Finding, Related } from '../engine/index';
 import type { Severity } from '../quantity/finding';
 import { element, escape, prose } from './html';
 
-const SIGNS: Readonly<Record<Severity, string>> = { error: '✗', warning: '△', info: 'ⓘ' };
+const SIGNS: Readonly<Record<Severity, string>> = { error: '✗', warning: '△', info: '•' };
 const WORDS: Readonly<Record<Severity, string>> = { error: 'Error', warning: 'Warning', info: 'Note' };
 
 /** `line` is the line that it stands under: only a finding about another line says which. */

@@ -1,6 +1,7 @@
 /** A sheet sorted by where things stand, made once and asked for each block. */
 import type { Finding, Row, Sheet } from '../engine/index';
 import type { Block } from '../notation/syntax';
+import { cautionsByFence } from './cautions';
 
 export interface View {
   readonly sheet: Sheet;
@@ -8,6 +9,8 @@ export interface View {
   readonly rows: ReadonlyMap<number, readonly Row[]>;
   /** Findings in the note itself, by line. */
   readonly findings: ReadonlyMap<number, readonly Finding[]>;
+  /** What to mind, by the line of the fence under which it is said. */
+  readonly cautions: ReadonlyMap<number, readonly string[]>;
   /** Lines before this one belong to no block of ours: their findings are shown with the first. */
   readonly firstFence: number;
 }
@@ -19,6 +22,7 @@ export function view(sheet: Sheet): View {
     sheet,
     rows,
     findings: grouped(own, (finding) => finding.line),
+    cautions: cautionsByFence(sheet.rows()),
     firstFence: Math.min(...rows.keys()),
   };
 }

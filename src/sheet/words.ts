@@ -1,6 +1,6 @@
 /** What a row amounts to, in a few words each, for tables and for the command line. Plain text, nothing escaped. */
 import type { Asked, CheckResult, ReadingResult, Row, Sheet } from '../engine/index';
-import type { QuantityNode } from '../notation/syntax';
+import type { QuantityNode, Statement } from '../notation/syntax';
 import { LENGTH } from '../quantity/dimension';
 import { degreesMinutesSeconds, show, showLimits, showValue, shownText } from '../quantity/display';
 import { asInput, shares } from '../quantity/limits';
@@ -68,20 +68,30 @@ function asDifference(value: number, unit: Unit): Quantity {
 function mostly(q: Quantity, sheet: Sheet): string | null {
   const [first, second] = shares(q);
   if (!first || !second) return null;
-  return `${Math.round(first.share * 100)} % from ${sheet.inputName(first.input)}`;
+  return `${Math.round(first.share * 100)}\u202f% from ${sheet.inputName(first.input)}`;
 }
 
-const COMPARISONS = new Map([
-  ['<=', '≤'],
-  ['>=', '≥'],
-  ['!=', '≠'],
-  ['==', '='],
+const COMPARISONS: ReadonlyMap<string, readonly [holds: string, fails: string]> = new Map([
+  ['<=', ['≤', '>']],
+  ['<', ['<', '≥']],
+  ['>=', ['≥', '<']],
+  ['>', ['>', '≤']],
+  ['==', ['=', '≠']],
+  ['!=', ['≠', '=']],
 ]);
 
-/** Both sides of the pair that decides: `29.4 mm ≤ 40 mm`. */
-export function pair({ left, comparison, right }: CheckResult): string {
-  const same = { ...right, unit: left.unit };
-  return `${show(left)} ${COMPARISONS.get(comparison) ?? comparison} ${show(same)}`;
+/** How the two sides of the pair that decides really stand: `29.4 mm ≤ 40 mm`, `12.972° > 10°`. */
+export function pair({ left, comparison, right, holds }: CheckResult): string {
+  const [yes, no] = COMPARISONS.get(comparison) ?? [comparison, comparison];
+  return `${show(left)} ${holds ? yes : no} ${show({ ...right, unit: left.unit })}`;
+}
+
+/** Whether a figure's text says no more than its result does: `24 m/min`, `30 mm ± 0.05`, `12 mm h7`. */
+export function isGiven(text: string, value: Value | null, limit: LimitWords | null): boolean {
+  if (value?.kind !== 'number' && value?.kind !== 'list') return false;
+  const asked = limit?.kind === 'asked' ? (limit.code ?? limit.upper.replace('+', '±')) : '';
+  const bare = (words: string): string => words.replaceAll(/\s/g, '').replace('+/-', '±');
+  return bare(text) === bare(shown(value) + asked);
 }
 
 /** How something stands, as a sign, a word and, where it helps, some more words. */
@@ -99,39 +109,65 @@ export const SIGNS: Readonly<Record<Outcome['kind'], string>> = {
   plain: '',
 };
 
-export function outcome(row: Row): Outcome | null {
+export function outcome(row: Row, sheet: Sheet): Outcome | null {
   if (row.check) return checkOutcome(row.check);
-  if (row.reading) return readingOutcome(row.reading);
+  if (row.reading) return readingOutcome(row.reading, sheet);
+  if (row.statement.kind === 'used') return usedOutcome(row.statement, sheet);
   const waits = row.waitsFor;
-  if (waits.length > 0) return { kind: 'open', word: 'waits', more: `for ${waits.join(', ')}` };
-  return null;
+  return waits.length > 0 ? { kind: 'open', word: 'waits', more: `for ${waits.join(', ')}` } : null;
 }
 
 function checkOutcome({ holds, overBand }: CheckResult): Outcome {
   if (!holds) return { kind: 'bad', word: 'fails', more: null };
   return overBand
     ? { kind: 'good', word: 'holds', more: null }
-    : { kind: 'doubt', word: 'holds', more: 'but not over all limits' };
+    : { kind: 'doubt', word: 'holds', more: 'at nominal only' };
 }
 
-function readingOutcome(reading: ReadingResult): Outcome {
-  const { inside, left, toNominal, how } = reading;
-  const unit = reading.readings[0]?.unit;
+function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
+  const { inside, left, toNominal, readings, how } = reading;
+  const last = readings.at(-1);
+  if (!last) return null;
+  const size = (base: number): string => show(asDifference(Math.abs(base), last.unit));
   if (inside === true) return { kind: 'good', word: 'inside', more: null };
-  if (inside === null) {
-    if (unit === undefined || toNominal === null || toNominal === 0)
-      return { kind: 'plain', word: '', more: null };
-    const far = show(asDifference(Math.abs(toNominal), unit));
-    return { kind: 'plain', word: '', more: `${far} ${toNominal > 0 ? 'to' : 'past'} nominal` };
+  if (inside === null && toNominal === null)
+    return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
+  if (inside === null) return plain(fromFigure(toNominal ?? 0, 'the figure', size));
+  if (left !== null && left > 0) {
+    // Metal to spare is the usual state on the way; at inspection the part is outside its limits all the same.
+    const radius = last.dimension === LENGTH ? `${size(left / 2)} on radius` : null;
+    return { kind: how === 'final' ? 'bad' : 'open', word: `${size(left)} left`, more: radius };
   }
-  if (unit === undefined || left === null || left === 0) return { kind: 'bad', word: 'outside', more: null };
-  const far = asDifference(Math.abs(left), unit);
-  if (left < 0) return { kind: 'bad', word: 'gone too far', more: `by ${show(far)}` };
-  // Metal to spare is the usual state on the way; at inspection it is a part outside its limits all the same.
-  const half = unit.dimension === LENGTH ? `, ${show({ ...far, value: far.value / 2 })} on radius` : '';
-  return how === 'final'
-    ? { kind: 'bad', word: 'outside', more: `${show(far)} left` }
-    : { kind: 'open', word: `${show(far)} left`, more: half === '' ? null : `on diameter${half}` };
+  const asked = sheet.figure(reading.path)?.asked;
+  if (!asked) return { kind: 'bad', word: 'outside', more: null };
+  const over = Math.max(...readings.map((q) => q.value - asked.high));
+  const under = Math.max(...readings.map((q) => asked.low - q.value));
+  // On the way nothing fails that may yet be cut: without a side it is not known whether metal is left.
+  const kind = how === 'measured' && left === null ? 'doubt' : 'bad';
+  return { kind, word: over > under ? 'too large' : 'too small', more: `by ${size(Math.max(over, under))}` };
+}
+
+function usedOutcome({ path, value }: Extract<Statement, { kind: 'used' }>, sheet: Sheet): Outcome | null {
+  let plan: Value | null = sheet.figure(path.names[0] ?? '')?.value ?? null;
+  for (const field of path.names.slice(1))
+    plan = plan?.kind === 'record' ? (plan.fields.get(field) ?? null) : null;
+  if (plan?.kind !== 'number' || plan.dimension !== value.unit.dimension) return null;
+  const same = show({ ...plan, unit: value.unit }) === show(written(value));
+  const size = (base: number): string => show(asDifference(Math.abs(base), value.unit));
+  return plain(same ? 'as planned' : fromFigure(value.value - plan.value, 'plan', size));
+}
+
+function plain(more: string): Outcome {
+  return { kind: 'plain', word: '', more };
+}
+
+function fromFigure(base: number, what: string, size: (base: number) => string): string {
+  return base === 0 ? `at ${what}` : `${size(base)} ${base > 0 ? 'above' : 'below'} ${what}`;
+}
+
+function apart(readings: readonly Quantity[]): number {
+  const values = readings.map((q) => q.value);
+  return Math.max(...values) - Math.min(...values);
 }
 
 /** A figure of the notation as it was written. */

@@ -205,7 +205,7 @@ describe('check for reading', () => {
     expect(lines[at('ball.tilt')]).toMatch(/^ +3 {2}ball\.tilt +11\.789°$/);
     expect(lines[at('bar <= 40 mm')]).toMatch(/✓ holds +30 mm ≤ 40 mm {2}# the chuck$/);
     expect(lines[at('bar measured')]).toContain('30.4 mm');
-    expect(lines[at('n used')]).toMatch(/850 rpm +# chatter gone$/);
+    expect(lines[at('n used')]).toMatch(/850 rpm +50 rpm below plan {2}# chatter gone$/);
     expect(lines[at('job.md:6:')]).toMatch(/^ {2}job\.md:6:\d+: error: /);
     expect(lines[at('shop.md:2:')]).toBeDefined();
     expect(at('job.md:6:')).toBe(at(' n  ') + 1);

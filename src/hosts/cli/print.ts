@@ -35,6 +35,9 @@ export function printed({ sheet, report }: Checked, colour: boolean): string {
     if (lines[i + 1]?.line !== line) findingsUpTo(line);
   });
   findingsUpTo(Infinity);
+  const cards = sheet.cards().filter((card) => !card.builtIn && card.place.file === null);
+  for (const card of cards)
+    out.push(paint('dim', harmless(`  ${card.word} ${card.name}: ${[...card.fields.keys()].join(', ')}`)));
   if (out.length === 1) out.push(paint('dim', '  no figures'));
   return `${out.join('\n')}\n\n`;
 }
@@ -56,7 +59,7 @@ function cellsOf(row: Row, sheet: Sheet): readonly Cells[] {
   const { statement, value } = row;
   const line = String(row.line + 1).padStart(5);
   const remark = statement.comment === null ? '' : `# ${statement.comment.text}`;
-  const stands = outcome(row);
+  const stands = outcome(row, sheet);
   const standing = stands ? [SIGNS[stands.kind], stands.word, stands.more ?? ''].join(' ').trim() : '';
   const rest = (...parts: readonly string[]): string => parts.filter((part) => part !== '').join('  ');
   switch (statement.kind) {
@@ -89,7 +92,14 @@ function cellsOf(row: Row, sheet: Sheet): readonly Cells[] {
       return [[line, name, taken ? several + shown(taken) : 'no value', rest(standing, remark)]];
     }
     case 'used':
-      return [[line, `${statement.path.names.join('.')} used`, shown(written(statement.value)), remark]];
+      return [
+        [
+          line,
+          `${statement.path.names.join('.')} used`,
+          shown(written(statement.value)),
+          rest(standing, remark),
+        ],
+      ];
   }
 }
 

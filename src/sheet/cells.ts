@@ -1,0 +1,76 @@
+/** The cells that rows are made of. What is handed in as `inner` is HTML already; everything else is text. */
+import type { Row } from '../engine/index';
+import type { Value } from '../quantity/value';
+import { type Attributes, element, escape } from './html';
+import { type LimitWords, type Outcome, SIGNS, otherwise, shown } from './words';
+
+/** Stands for an expression that would only repeat the result. */
+export const GIVEN = element('span', { class: 'scribeline-given' }, 'given');
+
+export function result(value: Value | null, limit: LimitWords | null): string {
+  if (value === null) return element('span', { class: 'scribeline-none' }, '—');
+  if (value.kind === 'record') return '';
+  if (value.kind === 'text') return escape(value.text);
+  const other = value.kind === 'number' ? otherwise(value) : null;
+  return (
+    element('span', { class: 'scribeline-value', title: other }, escape(shown(value))) +
+    (limit ? limitsHtml(limit) : '')
+  );
+}
+
+function limitsHtml(limit: LimitWords): string {
+  if (limit.kind === 'resulting') {
+    const ends = limit.mostly === null ? limit.ends : `${limit.ends}, ${limit.mostly}`;
+    return ` ${element('span', { class: 'scribeline-band' }, escape(ends))}`;
+  }
+  const asked =
+    limit.code === null ? '' : `${element('span', { class: 'scribeline-code' }, escape(limit.code))} `;
+  if (limit.upper.replace('+', '−') === limit.lower)
+    return ` ${asked}${element('span', { class: 'scribeline-even', title: limit.ends }, escape(limit.upper.replace('+', '±')))}`;
+  return ` ${asked}${element(
+    'span',
+    { class: 'scribeline-deviations', title: limit.ends },
+    element('span', {}, escape(limit.upper)),
+    element('span', { class: 'scribeline-hidden' }, ' / '),
+    element('span', {}, escape(limit.lower)),
+  )}`;
+}
+
+export function stamp(stands: Outcome | null): string {
+  if (stands === null || (stands.word === '' && stands.more === null)) return '';
+  const sign = SIGNS[stands.kind];
+  const head = element(
+    'span',
+    { class: 'scribeline-stamp' },
+    sign === '' ? '' : element('span', { class: 'scribeline-sign', 'aria-hidden': 'true' }, sign),
+    element('b', {}, escape(stands.word)),
+  );
+  const more = stands.more === null ? '' : ` ${escape(stands.more)}`;
+  return element('span', { class: `scribeline-${stands.kind}` }, stands.word === '' ? '' : head, more);
+}
+
+export function expression(text: string): string {
+  return element('code', { class: 'scribeline-expression', dir: 'ltr' }, escape(text));
+}
+
+/** A name, which may break after its underscores. */
+export function named(name: string): string {
+  return escape(name).replaceAll('_', '_<wbr>');
+}
+
+export function remark({ statement }: Row): string {
+  const words = statement.comment?.text ?? '';
+  return words === '' ? '' : ` ${element('span', { class: 'scribeline-remark' }, escape(words))}`;
+}
+
+export function header(inner: string, span = 1): string {
+  return element('th', { scope: 'row', role: 'rowheader', colspan: span === 1 ? null : span }, inner);
+}
+
+export function cell(kind: string, ...inner: readonly string[]): string {
+  return element('td', { role: 'cell', class: `scribeline-${kind}` }, ...inner);
+}
+
+export function line(attributes: Attributes, cells: readonly string[]): string {
+  return element('tr', attributes, ...cells);
+}

@@ -1,0 +1,129 @@
+/** The lines of a block as rows of its table. */
+import type { Row } from '../engine/index';
+import type { Value } from '../quantity/value';
+import { formulaNamed } from '../trade/index';
+import { GIVEN, cell, expression, header, line, named, remark, result, stamp } from './cells';
+import { type Attributes, element, escape } from './html';
+import type { View } from './view';
+import { type Outcome, code, isGiven, limits, measured, outcome, pair, written } from './words';
+
+/** Of a block of figures, and of a card. */
+export const COLUMNS = 4;
+
+export const CARD_COLUMNS = 2;
+
+export type Mark = (row: Row, kind: string) => Attributes;
+
+export function figureRow(row: Row, view: View, mark: Mark): string {
+  const { statement } = row;
+  const typed = code(row.text);
+  const stands = outcome(row, view.sheet);
+  switch (statement.kind) {
+    case 'empty':
+      return remarkRow(row, mark, COLUMNS);
+    case 'figure': {
+      const from = typed.slice(typed.indexOf('=') + 1).trim();
+      const limit = limits(row.value, row.asked, view.sheet);
+      const given = isGiven(from, row.value, limit);
+      const cells = [
+        header(named(statement.name.text)),
+        cell('from', given ? GIVEN : expression(from), remark(row) || title(row.value)),
+        cell('result', result(row.value, limit)),
+        cell('stands', stamp(stands)),
+      ];
+      return line(mark(row, 'line'), cells) + fieldRows(row.value, view);
+    }
+    case 'show':
+    case 'check':
+    case 'broken': {
+      const cells = [
+        header(expression(typed) + remark(row), 2),
+        cell(
+          'result',
+          row.check ? escape(pair(row.check)) : result(row.value, limits(row.value, null, view.sheet)),
+        ),
+        cell('stands', stamp(stands)),
+      ];
+      const kind = statement.kind === 'show' ? 'line' : statement.kind;
+      return line(mark(row, kind), cells) + fieldRows(row.value, view);
+    }
+    case 'reading': {
+      const mean = row.reading && measured(row.reading);
+      const several = statement.readings.length > 1 ? 'mean ' : '';
+      return recordLine(
+        row,
+        mark,
+        statement.how,
+        mean ? several + result(mean, null) : result(null, null),
+        stands,
+      );
+    }
+    case 'used':
+      return recordLine(row, mark, 'used', result(written(statement.value), null), stands);
+    case 'words':
+      return line(mark(row, 'line'), [header(named(typed), COLUMNS)]);
+  }
+}
+
+/** What was measured or really run: the name, what is said of it, the figure, how it stands. */
+function recordLine(row: Row, mark: Mark, kind: string, value: string, stands: Outcome | null): string {
+  const typed = code(row.text);
+  const name = 'path' in row.statement ? row.statement.path.names.join('.') : '';
+  const said = typed.startsWith(name) ? typed.slice(name.length).trim() : typed;
+  return line(mark(row, kind), [
+    header(named(name)),
+    cell('from', expression(said), remark(row)),
+    cell('result', value),
+    cell('stands', stamp(stands)),
+  ]);
+}
+
+export function cardRow(row: Row, mark: Mark): string {
+  const { statement, value } = row;
+  const typed = code(row.text);
+  if (statement.kind === 'empty') return remarkRow(row, mark, CARD_COLUMNS);
+  if (statement.kind === 'words') {
+    const cells = [
+      header(named(statement.key.text)),
+      cell('words', escape(statement.words.text), remark(row)),
+    ];
+    return line(mark(row, 'line'), cells);
+  }
+  if (statement.kind !== 'figure')
+    return line(mark(row, 'broken'), [header(expression(typed), CARD_COLUMNS)]);
+  const shownValue =
+    value === null ? expression(typed.slice(typed.indexOf('=') + 1).trim()) : result(value, null);
+  return line(mark(row, 'line'), [
+    header(named(statement.name.text)),
+    cell('result', shownValue, remark(row)),
+  ]);
+}
+
+/** The fields of a record, one under the other, each with what it means. */
+function fieldRows(value: Value | null, view: View): string {
+  if (value?.kind !== 'record') return '';
+  const meanings = new Map(formulaNamed(value.of)?.result.map((field) => [field.name, field.meaning]) ?? []);
+  return [...value.fields]
+    .map(([name, part]) =>
+      line({ role: 'row', class: 'scribeline-field' }, [
+        header(`.${named(name)}`),
+        cell('from', element('span', { class: 'scribeline-remark' }, escape(meanings.get(name) ?? ''))),
+        cell('result', result(part, limits(part, null, view.sheet))),
+        cell('stands', ''),
+      ]),
+    )
+    .join('');
+}
+
+/** What a formula with several results works out, where the line has no remark of its own. */
+function title(value: Value | null): string {
+  const words = value?.kind === 'record' ? formulaNamed(value.of)?.title : undefined;
+  return words === undefined ? '' : ` ${element('span', { class: 'scribeline-remark' }, escape(words))}`;
+}
+
+function remarkRow(row: Row, mark: Mark, columns: number): string {
+  const words = escape(row.statement.comment?.text ?? '');
+  return words === ''
+    ? ''
+    : line(mark(row, 'remark'), [element('td', { role: 'cell', colspan: columns }, words)]);
+}
