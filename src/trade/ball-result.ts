@@ -50,9 +50,9 @@ function neckWords(given: Given, { ball, neck, gouge }: Made): string {
     const clean = ball * Math.sin(2 * radians(given.number('tilt')));
     const cause =
       clean < shank
-        ? 'The tilt is too small for this shank'
-        : `The ring is too large by ${mm(given.number('ring') - ringAt(given, ball))}`;
-    return `${cause}: it runs past the neck and cuts a groove ${mm(gouge)} deep into the shank, down to ${mm(neck)}.`;
+        ? 'The tilt is too small for this shank: the ring'
+        : `The ring is too large by ${mm(given.number('ring') - ringAt(given, ball))}: it`;
+    return `${cause} runs past the neck and cuts a groove ${mm(gouge)} deep into the shank, down to ${mm(neck)}.`;
   }
   const over = (neck - shank) / 2;
   if (over < SEEN) return 'The neck comes to the shank.';

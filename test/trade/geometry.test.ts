@@ -1,7 +1,8 @@
 /** The ball formulas against circles in space, and against each other, for any set-up rather than a few. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { number } from './given';
+import { formulaNamed } from '../../src/trade';
+import { broken, given, number } from './given';
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -164,6 +165,18 @@ describe('the diagnosis', () => {
     );
   });
 
+  it('turns round where the ring passes exactly through the end', () => {
+    const setUp = formulaNamed('ball_setup_result');
+    const extremes = setUp?.extremes ?? {};
+    fc.assert(
+      fc.property(SET_UP, fc.constantFrom('ring', 'height', 'tilt'), (args, parameter) => {
+        const [place = NaN] = extremes[parameter]?.(given(args)) ?? [];
+        const at = setUp?.compute(given({ ...args, [parameter]: place })) as Record<string, number>;
+        expect(at['pip_base']).toBeLessThan(1e-9 * (at['ball'] ?? 0));
+      }),
+    );
+  });
+
   it('gives a clean end and the neck asked when nothing is wrong', () => {
     fc.assert(
       fc.property(BALL_AND_NECK, ({ ball, neck }) => {
@@ -177,9 +190,7 @@ describe('the diagnosis', () => {
 });
 
 describe('a round tip at the neck', () => {
-  it('cuts into the shank by what the warning says', async () => {
-    const { broken } = await import('./given');
-    const { formulaNamed } = await import('../../src/trade');
+  it('cuts into the shank by what the warning says', () => {
     const formula = formulaNamed('ball_on_shank');
     if (!formula) throw new Error('no formula');
     const args = { ball: 30, neck: 12, nose_radius: 0.8 };
@@ -217,9 +228,7 @@ it('finds the roundness that the nearer side of the ring leaves', () => {
   );
 });
 
-it('has its least height, with a fillet, at the ball the formula says', async () => {
-  const { formulaNamed } = await import('../../src/trade');
-  const { given } = await import('./given');
+it('has its least height, with a fillet, at the ball the formula says', () => {
   const extremes = formulaNamed('ball_on_shank')?.extremes?.['ball'];
   fc.assert(
     fc.property(mm(4, 30), mm(0.5, 5), mm(0, 0.9), (neck, fillet, part) => {
@@ -232,6 +241,7 @@ it('has its least height, with a fillet, at the ball the formula says', async ()
           expect(onShank({ ...args, ball: ball * other }).height).toBeGreaterThan(least);
     }),
   );
+  expect(formulaNamed('roundness_from_offset')?.extremes?.['offset']?.(given({}))).toEqual([0]);
   expect(extremes?.(given({ ball: 30, neck: 12 }))).toEqual([]);
   expect(extremes?.(given({ ball: 30, neck: 12, fillet: 1, nose_radius: 1 }))).toEqual([]);
 });
