@@ -37,7 +37,7 @@ const shared = {
   metafile: true,
   logLevel: 'warning',
 };
-const node = { ...shared, platform: 'node', target: 'node20', mainFields: ['module', 'main'] };
+export const node = { ...shared, platform: 'node', target: 'node20', mainFields: ['module', 'main'] };
 const browser = {
   ...shared,
   platform: 'browser',
