@@ -10,6 +10,7 @@ export function run(): Promise<void> {
   require('./findings');
   require('./results');
   require('./cards');
+  require('./preview');
   return new Promise((resolve, reject) => {
     const runner = mocha.run((failures) => {
       console.log(`in VS Code: ${runner.stats?.passes ?? 0} passed, ${failures} failed`);

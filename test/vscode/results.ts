@@ -10,7 +10,7 @@ describe('results', () => {
     const note = await open('bench/turned.md');
     same(await hints(note), [
       '29.95 … 30.05 mm',
-      '= 637 rpm ±1.1',
+      '= 637 rpm ±1',
       '0.3 mm left, 0.15 on radius',
       '✗ 637 rpm > 300 rpm',
     ]);

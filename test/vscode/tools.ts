@@ -19,6 +19,12 @@ export async function open(path: string): Promise<vscode.TextDocument> {
 export async function unsaved(content: string): Promise<vscode.TextDocument> {
   const document = await vscode.workspace.openTextDocument({ language: 'markdown', content });
   await vscode.window.showTextDocument(document);
+  // The editor gives a new note the address of the one just closed, and now and then that one's emptiness too.
+  if (document.getText() !== content) {
+    const edit = new vscode.WorkspaceEdit();
+    edit.replace(document.uri, new vscode.Range(0, 0, document.lineCount, 0), content);
+    await vscode.workspace.applyEdit(edit);
+  }
   return document;
 }
 

@@ -59,7 +59,10 @@ export function registerDiagnostics(notes: Workspace, log: LogOutputChannel): Di
   return Disposable.from(
     collection,
     workspace.onDidOpenTextDocument((document) => soon(document, 0)),
-    workspace.onDidChangeTextDocument(({ document }) => soon(document, PAUSE_MS)),
+    // Saving alone tells of a change without any.
+    workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+      if (contentChanges.length > 0) soon(document, PAUSE_MS);
+    }),
     workspace.onDidCloseTextDocument(forget),
     notes.onDidChangeCards(() => notes.openNotes().forEach((document) => soon(document, PAUSE_MS))),
     new Disposable(() => timers.forEach((timer) => clearTimeout(timer))),

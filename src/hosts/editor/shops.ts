@@ -93,7 +93,7 @@ export class Shops implements Disposable {
       const key = uri.toString();
       let file = this.files.get(key);
       if (!file) {
-        file = { uri, text: openText(uri), turn: 0, reading: null };
+        file = { uri, text: unsavedText(uri), turn: 0, reading: null };
         this.files.set(key, file);
         this.watchOutside(uri);
       }
@@ -106,21 +106,29 @@ export class Shops implements Disposable {
   }
 
   private read(file: File): Promise<void> {
-    file.reading ??= this.readNow(file);
+    file.reading ??= this.readNow(file).finally(() => {
+      file.reading = null;
+    });
     return file.reading;
   }
 
   private async readNow(file: File): Promise<void> {
+    let text: string | null | undefined = unsavedText(file.uri);
     const turn = ++file.turn;
-    let text: string | null = null;
+    if (text === undefined) text = await this.fileText(file.uri);
+    // A change that came while reading knows better.
+    if (file.turn === turn) this.set(file, text);
+  }
+
+  /** What the file says; null when there is none or it cannot be read. */
+  private async fileText(uri: Uri): Promise<string | null> {
     try {
-      text = openText(file.uri) ?? new TextDecoder().decode(await workspace.fs.readFile(file.uri));
+      return new TextDecoder().decode(await workspace.fs.readFile(uri));
     } catch (error) {
       const absent = error instanceof FileSystemError && error.code === 'FileNotFound';
-      if (!absent) this.log.warn(`${file.uri.toString()} cannot be read: ${String(error)}`);
+      if (!absent) this.log.warn(`${uri.toString()} cannot be read: ${String(error)}`);
+      return null;
     }
-    file.reading = null;
-    if (file.turn === turn) this.set(file, text);
   }
 
   private set(file: File, text: string | null): void {
@@ -140,7 +148,8 @@ export class Shops implements Disposable {
 
   private readAgain(uri: Uri): void {
     const file = this.fileOf(uri);
-    if (file && file.text !== undefined) void this.read(file);
+    // Not `read`: one that is under way may have missed the change.
+    if (file) void this.readNow(file);
   }
 
   private watch(pattern: string | RelativePattern): Disposable {
@@ -181,8 +190,10 @@ function placesFor(note: Uri): readonly Uri[] {
   }
 }
 
-/** The text of a file as it stands in the editor, saved or not. */
-function openText(uri: Uri): string | undefined {
+/** The text of a file that stands in the editor with changes; one without is as its file says, if that is still there. */
+function unsavedText(uri: Uri): string | undefined {
   const key = uri.toString();
-  return workspace.textDocuments.find((document) => document.uri.toString() === key)?.getText();
+  return workspace.textDocuments
+    .find(({ isDirty, uri: own }) => isDirty && own.toString() === key)
+    ?.getText();
 }

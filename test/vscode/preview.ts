@@ -1,0 +1,72 @@
+import * as vscode from 'vscode';
+import { closeAll, includes, open, replace, same, until, unsaved } from './tools';
+
+const FENCE = '```';
+
+/** What the built-in preview shows for a note, drawn by VS Code's own markdown. */
+function preview(note: vscode.TextDocument): Thenable<string> {
+  return vscode.commands.executeCommand<string>('markdown.api.render', note);
+}
+
+const words = (html: string): string =>
+  html
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+
+describe('the preview', () => {
+  afterEach(closeAll);
+
+  it('shows blocks as tables, and knows the head of the note', async () => {
+    const note = await unsaved(
+      `---\njob: Posts\nquantity: 4\n---\n\n${FENCE}figures\neach = 2 h\neach * job.quantity  # all\n${FENCE}\n`,
+    );
+    const html = await until(
+      () => preview(note),
+      (shown) => shown.includes('scribeline-table'),
+    );
+    includes(words(html), 'each * job.quantity all 8 h');
+  });
+
+  it('carries the lines that VS Code scrolls by', async () => {
+    const note = await open('bench/nested.md');
+    const html = await until(
+      () => preview(note),
+      (shown) => shown.includes('scribeline-table'),
+    );
+    for (const [text, line] of [
+      ['old', 5],
+      ['new', 12],
+    ] as const) {
+      same(note.lineAt(line).text.includes(`${text} =`), true);
+      includes(html, `code-line" data-line="${line}"><th scope="row" role="rowheader">${text}</th>`);
+    }
+  });
+
+  it('is held to the cards of the shop file, and follows it before any saving', async () => {
+    const note = await open('bench/turned.md');
+    const outside = (html: string): boolean =>
+      html.includes('scribeline-error') && words(html).includes('shop.md, line 4');
+    const html = await until(() => preview(note), outside);
+    includes(words(html), 'On bench_lathe, held to its card');
+    const shop = await open('bench/shop.md');
+    await replace(shop, '300] rpm', '300, 475, 900] rpm');
+    await until(
+      () => preview(note),
+      (shown) => shown.includes('scribeline-table') && !outside(shown),
+    );
+    await vscode.commands.executeCommand('workbench.action.files.revert');
+    await until(() => preview(note), outside);
+  });
+
+  it('escapes what a note says', async () => {
+    const note = await unsaved(
+      `${FENCE}figures\na = 1 mm  # <img src=x onerror=alert(1)>\n<script>\n${FENCE}\n`,
+    );
+    const html = await until(
+      () => preview(note),
+      (shown) => shown.includes('scribeline-table'),
+    );
+    same(/<(img|script)/.test(html), false);
+  });
+});
