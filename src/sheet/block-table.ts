@@ -41,6 +41,7 @@ export function blockTable(block: Block, view: View, options: TableOptions = {})
       'table',
       { class: 'scribeline-table', role: 'table' },
       caption(block),
+      columnGroup(columns),
       card ? '' : HEAD,
       element('tbody', { role: 'rowgroup' }, ...body),
     ),
@@ -70,6 +71,12 @@ function lineAttributes(row: Row, kind: string, lineClass: string | null): Attri
     class: `scribeline-${kind}${lineClass === null ? '' : ` ${lineClass}`}`,
     'data-line': lineClass === null ? null : row.line,
   };
+}
+
+/** The columns' widths hang on these, so that they are the same whatever the first row is. */
+function columnGroup(columns: number): string {
+  const names = columns === COLUMNS ? ['figure', 'from', 'result', 'check'] : ['figure', 'rest'];
+  return element('colgroup', {}, ...names.map((name) => `<col class="scribeline-column-${name}">`));
 }
 
 function gapRow(columns: number): string {

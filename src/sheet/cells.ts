@@ -20,8 +20,9 @@ export function result(value: Value | null, limit: LimitWords | null): string {
 
 function limitsHtml(limit: LimitWords): string {
   if (limit.kind === 'resulting') {
-    const ends = limit.mostly === null ? limit.ends : `${limit.ends}, ${limit.mostly}`;
-    return ` ${element('span', { class: 'scribeline-band' }, escape(ends))}`;
+    const share =
+      limit.mostly === null ? '' : element('span', { class: 'scribeline-band' }, escape(limit.mostly));
+    return ` ${element('span', { class: 'scribeline-band' }, escape(limit.ends))}${share}`;
   }
   const asked =
     limit.code === null ? '' : `${element('span', { class: 'scribeline-code' }, escape(limit.code))} `;

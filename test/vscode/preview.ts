@@ -48,7 +48,7 @@ describe('the preview', () => {
     const outside = (html: string): boolean =>
       html.includes('scribeline-error') && words(html).includes('shop.md, line 4');
     const html = await until(() => preview(note), outside);
-    includes(words(html), 'On bench_lathe, held to its card');
+    includes(html, '<caption>On <b>bench_lathe</b>, held to its card</caption>');
     const shop = await open('bench/shop.md');
     await replace(shop, '300] rpm', '300, 475, 900] rpm');
     await until(
