@@ -3,7 +3,6 @@ import { CHECKED_HOLES, FINE_STEPS, GRADES, type Row, SHAFTS, STEPS } from './is
 import { type Fault, fault } from './value';
 
 export interface IsoLimits {
-  readonly kind: 'limits';
   /** Deviations from the nominal size in µm, upper not below lower. */
   readonly upper: number;
   readonly lower: number;
@@ -124,5 +123,5 @@ function limits(sense: 'hole' | 'shaft', upper: number, lower: number, checks: s
     : checks.includes('f')
       ? "agrees with the standard's formula, not checked digit for digit"
       : 'checked digit for digit against open tables';
-  return { kind: 'limits', upper: upper + 0, lower: lower + 0, sense, check: `ISO 286-1:2010; ${check}` };
+  return { upper: upper + 0, lower: lower + 0, sense, check: `ISO 286-1:2010; ${check}` };
 }

@@ -3,11 +3,10 @@ import { describe, expect, it } from 'vitest';
 import checks from '../data/quantity/checks.json' with { type: 'json' };
 import { HOLE_LETTERS, SHAFT_LETTERS, isoLimits, looksLikeIsoCode } from '../../src/quantity/iso286';
 import { CHECKED_HOLES, FINE_STEPS, GRADES, SHAFTS, STEPS } from '../../src/quantity/iso286-table';
-import { isFault } from '../../src/quantity/value';
 
 function limits(size: number, code: string): [upper: number, lower: number] {
   const found = isoLimits(size, code);
-  if (isFault(found)) return expect.fail(`${code} at ${size}: ${found.code}`);
+  if ('kind' in found) return expect.fail(`${code} at ${size}: ${found.code}`);
   return [found.upper, found.lower];
 }
 
@@ -56,7 +55,7 @@ describe('checks from outside', () => {
         expect([code, upto, found]).toMatchObject([code, upto, { code: 'iso-hole-undefined' }]);
         continue;
       }
-      if (isFault(found)) return expect.fail(`${code} at ${upto}: ${found.code}`);
+      if ('kind' in found) return expect.fail(`${code} at ${upto}: ${found.code}`);
       expect([code, upto, found.upper]).toEqual([code, upto, Number(ES)]);
       const grade = Number(code.slice(1));
       const [from = 0, to = 0] = CHECKED_HOLES.get(code.charAt(0)) ?? [];
@@ -211,7 +210,7 @@ describe('every zone', () => {
   it('says how far its values were checked', () => {
     const check = (size: number, code: string) => {
       const found = isoLimits(size, code);
-      return isFault(found) ? found.code : found.check;
+      return 'kind' in found ? found.code : found.check;
     };
     expect(check(25, 'H7')).toContain('checked digit for digit');
     expect(check(25, 'H5')).toContain('formula');
