@@ -11,6 +11,7 @@ import {
   nameEnd,
   skipBlanks,
 } from './characters';
+import { inchCallout, metricCallout } from './callout';
 import { deviationsFollow } from './limits';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
@@ -22,6 +23,7 @@ import {
   refuseListArithmetic,
   refuseUnitAlone,
 } from './refuse-expressions';
+import { refuseComma } from './refuse-numbers';
 import { expectedArgument, expectedOperand, expectedOperator } from './refuse';
 import { MAX_DEPTH, MAX_ITEMS, type Scanner } from './scanner';
 import type { Argument, Expression, QuantityNode, UnitNode } from './syntax';
@@ -38,6 +40,8 @@ const CLOSE_LIST = 0x5d;
 const COMMA = 0x2c;
 const COLON = 0x3a;
 const POINT = 0x2e;
+const HYPHEN = 0x2d;
+const CAPITAL_M = 0x4d;
 
 /** A whole expression, up to what cannot belong to it. */
 export function parseExpression(s: Scanner): Expression | null {
@@ -133,7 +137,7 @@ function small(value: number, start: number): QuantityNode {
 function parseAtom(s: Scanner): Expression | null {
   let c = s.next();
   const start = s.pos;
-  if (numberAt(s.text, start)) return parseQuantity(s);
+  if (numberAt(s.text, start)) return parseNumber(s, start);
   if (isDiameterSign(c)) {
     s.pos++;
     c = s.next();
@@ -149,6 +153,13 @@ function parseAtom(s: Scanner): Expression | null {
   return expectedOperand(s);
 }
 
+/** A quantity, or a call-out of an inch thread: `3/8-16 UNC`. */
+function parseNumber(s: Scanner, start: number): Expression | null {
+  const size = parseQuantity(s);
+  if (size === null ? s.finding?.code !== 'thread-or-difference' : s.at(s.pos) !== HYPHEN) return size;
+  return inchCallout(s, start) ?? size;
+}
+
 /** A name, with its fields, or a formula. `start` is before a diameter sign. */
 function parseNamed(s: Scanner, start: number): Expression | null {
   const { text, pos } = s;
@@ -156,8 +167,14 @@ function parseNamed(s: Scanner, start: number): Expression | null {
   const name = text.slice(pos, end);
   s.pos = end;
   const c = text.charCodeAt(end);
+  if (text.charCodeAt(pos) === CAPITAL_M && isDigit(text.charCodeAt(pos + 1))) {
+    const callout = metricCallout(s, pos, end);
+    if (callout !== undefined) return callout;
+  }
   if (c === OPEN) return parseFields(s, parseCall(s, pos, end, name));
-  if (end - pos > 1 && name !== 'pi' && isReserved(name)) return refuseUnitAlone(s, pos, end);
+  if (end - pos > 1 && name !== 'pi' && isReserved(name)) {
+    return name === 'to' ? expectedOperand(s, pos) : refuseUnitAlone(s, pos, end);
+  }
   const node: Expression = { kind: 'name', start, end, name };
   return c === POINT ? parseFields(s, node) : node;
 }
@@ -250,6 +267,10 @@ function parseArgument(s: Scanner): Argument | null {
 /** Passes a comma, unless it stands between two digits or begins one element too many. */
 function comma(s: Scanner, count: number): boolean {
   const at = s.pos;
+  if (isDigit(s.at(at - 1)) && isDigit(s.at(at + 1))) {
+    refuseComma(s, at, 'list');
+    return false;
+  }
   if (count >= MAX_ITEMS) {
     s.refuse('too-many-items', at, at + 1, { most: MAX_ITEMS });
     return false;

@@ -1,6 +1,7 @@
 /** The words after the backticks: ` ```figures on lathe, mill `, ` ```machine NAME `. */
 import type { LineFinding } from '../quantity/finding';
 import { isBlank, nameEnd, skipBlanks } from './characters';
+import { parseableName } from './near';
 import type { FenceWord, Word } from './syntax';
 
 export interface FenceLine {
@@ -53,8 +54,8 @@ function machinesOn(info: string, from: number, last: number, column: number, re
     .split(/[\s,;]+|\band\b/)
     .filter((name) => name !== '');
   const offer = `on ${names
-    .map(asName)
-    .filter((name) => name !== '')
+    .map(parseableName)
+    .filter((name) => name !== null)
     .join(', ')}`;
   if (!saysOn) {
     refuse('fence-word-unknown', from, last, names.length > 0 && offer !== 'on ' ? [offer] : ['']);
@@ -91,14 +92,7 @@ function cardName(
     refuse('card-name-missing', wordEnd - word.length, wordEnd, [`${word} my_${word}`]);
     return null;
   }
-  const made = asName(info.slice(from, last));
-  refuse('card-name-odd', from, last, made === '' ? [] : [made]);
+  const made = parseableName(info.slice(from, last));
+  refuse('card-name-odd', from, last, made === null ? [] : [made]);
   return null;
-}
-
-/** The nearest text that is a name: `my lathe` becomes `my_lathe`. */
-function asName(text: string): string {
-  const joined = text.replace(/[^\p{L}\p{N}]+/gu, '_').replace(/^_+|_+$/g, '');
-  const made = /^\d/.test(joined) ? `no_${joined}` : joined;
-  return made !== '' && nameEnd(made, 0) === made.length ? made : '';
 }

@@ -1,10 +1,11 @@
-/** What the notation refuses: one entry per code. */
+/** What the notation refuses: one entry per code. The fixtures hold a line for each, and a near miss. */
 import type { FindingKind } from '../quantity/finding';
+import { lineFindings } from './findings-lines';
+import { noteFindings } from './findings-note';
+import { numberFindings } from './findings-numbers';
 
 export const notationFindings: Record<string, FindingKind> = {
-  'not-understood': {
-    severity: 'error',
-    say: () => 'This is not understood.',
-    why: 'A line that is not understood has no value.',
-  },
+  ...numberFindings,
+  ...lineFindings,
+  ...noteFindings,
 };

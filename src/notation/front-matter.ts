@@ -76,21 +76,16 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
   const refuse = (code: string, from: number, to: number, data: NoteFinding['data']): void => {
     const [start, end] = [place(from), place(Math.max(to, from))];
     const sameLine = start.line === end.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
-    findings.push({
-      code,
-      line: start.line,
-      start: start.column,
-      end: Math.max(sameLine, start.column),
-      data,
-    });
+    const { length } = lines[start.line - FIRST_LINE] ?? '';
+    const first = Math.min(start.column, Math.max(0, length - 1));
+    const last = Math.min(length, Math.max(sameLine, first + 1));
+    findings.push({ code, line: start.line, start: first, end: last, data });
   };
   const error = document.errors[0];
   if (error) refuse('front-matter-unreadable', error.pos[0], error.pos[1], { reason: error.message });
   const { contents } = document;
-  if (!isMap(contents)) {
-    if (!error) refuse('front-matter-unreadable', 0, text.length, { reason: 'no field: text' });
-    return { front, findings };
-  }
+  // Words between two rules are no fields; nothing is wrong with them.
+  if (!isMap(contents)) return { front, findings };
   for (const pair of contents.items) {
     const { key } = pair;
     const value = pair.value as YamlNode | null;

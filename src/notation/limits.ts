@@ -115,9 +115,9 @@ function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode |
 function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1): QuantityNode | null {
   s.next();
   if (!numberAt(s.text, s.pos)) return expectedLimit(s);
-  s.bareFractions = true;
+  s.bareFractions = s.inLimits = true;
   const size = parseQuantity(s);
-  s.bareFractions = false;
+  s.bareFractions = s.inLimits = false;
   if (size === null) return null;
   if (size.unit === PERCENT) return refusePercentLimit(s, nominal, limits, size);
   const { unit } = size;
@@ -158,9 +158,9 @@ function range(s: Scanner, nominal: Expression, start: number): Limits | null {
   const from = s.pos;
   if (isMinus(c)) s.pos = skipBlanks(s.text, from + 1);
   if (!numberAt(s.text, s.pos)) return expectedLimit(s);
-  s.bareFractions = true;
+  s.bareFractions = s.inLimits = true;
   const size = parseQuantity(s);
-  s.bareFractions = false;
+  s.bareFractions = s.inLimits = false;
   if (size === null) return null;
   const to = isMinus(c) ? { ...size, start: from, value: toBase(-s.amount, size.unit) } : size;
   const literal = literalOf(nominal);

@@ -1,17 +1,19 @@
 /** One line of a fence to its statement. Never throws; what is not understood is a finding. */
 import type { LineFinding } from '../quantity/finding';
 import { isReserved } from '../quantity/units';
-import { isBlank, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { isBlank, isDigit, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
 import { parseExpression, parseUnitNode } from './expression';
 import { parseLimits, parseSense } from './limits';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
-import { expectedEnd, expectedOperand, expectedUnit } from './refuse';
+import { expectedAfterLimits, expectedEnd, expectedOperand, expectedUnit } from './refuse';
+import { refuseComma } from './refuse-numbers';
 import {
-  badComparison,
   hiddenMarks,
   lineTooLong,
+  nameInstead,
   refuseChain,
+  refuseComparison,
   refuseFieldAssigned,
   refuseInCard,
   refuseReserved,
@@ -38,6 +40,8 @@ const COLON = 0x3a;
 const COMMA = 0x2c;
 
 const s = new Scanner();
+/** True while an offer is read in its place. */
+let verifying = false;
 
 /** Reads one line, without its line break, of a fence of that kind. */
 export function parseLine(text: string, word: FenceWord): Statement {
@@ -52,7 +56,24 @@ export function parseLine(text: string, word: FenceWord): Statement {
   const statement = parseStatement(comment, findings, word);
   if (s.finding === null) return statement;
   const name = statement.kind === 'broken' || statement.kind === 'figure' ? statement.name : null;
-  return { kind: 'broken', name, comment, findings: [s.finding, ...findings] };
+  return { kind: 'broken', name, comment, findings: [withOffers(text, word, s.finding), ...findings] };
+}
+
+/**
+ * The finding with those of its offers that the notation accepts in the place of the marked range. Where the line has
+ * a second mistake further on, the offer has to hold up to there.
+ */
+function withOffers(text: string, word: FenceWord, finding: LineFinding): LineFinding {
+  const offers = finding.data['offers'];
+  if (!Array.isArray(offers) || offers.length === 0 || verifying) return finding;
+  const { start, end } = finding;
+  verifying = true;
+  const kept = (offers as readonly string[]).filter((offer) => {
+    const again = parseLine(text.slice(0, start) + offer + text.slice(end), word);
+    return again.kind !== 'broken' || (again.findings[0]?.start ?? 0) >= start + Math.max(1, offer.length);
+  });
+  verifying = false;
+  return { ...finding, data: { ...finding.data, offers: [...new Set(kept)] } };
 }
 
 function commentAt(text: string, from: number): Word {
@@ -82,7 +103,7 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
     }
     const after = skipBlanks(text, end);
     c = text.charCodeAt(after);
-    if (c === EQUALS && text.charCodeAt(after + 1) !== EQUALS) {
+    if (c === EQUALS && !isComparison(text.charCodeAt(after + 1))) {
       s.pos = after + 1;
       const name = { start, end, text: text.slice(start, end) };
       if (parts > 1 && word !== 'signed') {
@@ -109,8 +130,14 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
     }
   }
   const statement = parseShownOrCheck(comment, findings);
+  if (s.finding !== null) nameInstead(s);
   if (word !== 'figures' && s.finding === null) refuseInCard(s, word);
   return statement;
+}
+
+/** What after `=` makes it a comparison, written well (`==`) or not (`=<`). */
+function isComparison(c: number): boolean {
+  return c === EQUALS || c === 0x3c || c === 0x3e;
 }
 
 function recordWord(text: string, start: number, end: number): 'measured' | 'final' | 'used' | null {
@@ -141,7 +168,10 @@ function parseFigure(comment: Word | null, findings: readonly LineFinding[], nam
   const limits = parseLimits(s, expression);
   const sense = parseSense(s, limits);
   const to = parseTo();
-  if (s.finding === null && s.pos < s.end) expectedEnd(s, 'figure', limits ?? expression);
+  if (s.finding === null && s.pos < s.end) {
+    if (limits === null) expectedEnd(s, 'figure', sense === null && to === null ? expression : null);
+    else expectedAfterLimits(s, expression, limits);
+  }
   return { kind: 'figure', name, expression, limits, sense, to, comment, findings };
 }
 
@@ -165,7 +195,7 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
   let comparison = parseComparison();
   if (comparison === null) {
     const to = parseTo();
-    if (s.finding === null && s.pos < s.end) expectedEnd(s, 'show', first);
+    if (s.finding === null && s.pos < s.end) expectedEnd(s, 'show', to === null ? first : null);
     return { kind: 'show', expression: first, to, comment, findings };
   }
   const terms: Expression[] = [first];
@@ -197,10 +227,10 @@ function parseComparison(): Comparison | null {
       return passed(1, '!=');
     case 0x3c:
       if (next === EQUALS) return passed(2, '<=');
-      return next === 0x3e || badComparison(s) ? null : passed(1, '<');
+      return next === 0x3e || refuseComparison(s) ? null : passed(1, '<');
     case 0x3e:
       if (next === EQUALS) return passed(2, '>=');
-      return badComparison(s) ? null : passed(1, '>');
+      return refuseComparison(s) ? null : passed(1, '>');
     case EQUALS:
       return next === EQUALS && s.at(s.pos + 2) !== EQUALS ? passed(2, '==') : null;
     case 0x21:
@@ -267,6 +297,10 @@ function parseReadings(
     }
     if (readings.length >= MAX_ITEMS) {
       s.refuse('too-many-items', s.pos, s.pos + 1, { most: MAX_ITEMS });
+      return broken(comment, null);
+    }
+    if (isDigit(s.at(s.pos - 1)) && isDigit(s.at(s.pos + 1))) {
+      refuseComma(s, s.pos, 'readings');
       return broken(comment, null);
     }
     s.pos++;

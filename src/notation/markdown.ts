@@ -23,6 +23,8 @@ const md = {
 
 export function parseBlocks(lines: readonly string[]): readonly FenceToken[] {
   const tokens: FenceToken[] = [];
-  block.parse(`${lines.join('\n')}\n`, md, {}, tokens);
+  // With the last line ended, a fence's lines can be counted by its line breaks.
+  const text = lines.join('\n');
+  block.parse(lines[lines.length - 1] === '' ? text : `${text}\n`, md, {}, tokens);
   return tokens;
 }

@@ -12,6 +12,8 @@ export class NumberRead {
   decimals: number | null = 0;
   /** True for digits alone: only these make fractions, and larger parts of `3 h 20 min`. */
   whole = false;
+  /** True for `1 11/8`: the fraction of a mixed number is one or more. */
+  improper = false;
 }
 
 export const read = new NumberRead();
@@ -97,6 +99,7 @@ export function readFraction(text: string, start: number, end: number): number {
   const above = Number(text.slice(top, over));
   const below = Number(text.slice(over + 1, last));
   read.value = (whole * below + above) / below;
+  read.improper = top !== start && above >= below;
   read.decimals = null;
   read.whole = false;
   return last;

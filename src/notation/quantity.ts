@@ -3,7 +3,15 @@ import { type Unit, ONE, toBase } from '../quantity/unit';
 import { DEGREE, PERCENT, mayFollow } from '../quantity/units';
 import { isBlank, isDigit, isLetter, skipBlanks } from './characters';
 import { read, readFraction, readNumber } from './number';
-import { refuseBareMixed, refuseLargePart, refuseThread, threadAt } from './refuse-numbers';
+import { refuseQuote } from './refuse-characters';
+import {
+  refuseBareMixed,
+  refuseFractionOverZero,
+  refuseImproper,
+  refuseParts,
+  refuseThread,
+  threadAt,
+} from './refuse-numbers';
 import type { Scanner } from './scanner';
 import type { QuantityNode, Word } from './syntax';
 import { type Tail, tailAt } from './unit-tail';
@@ -25,8 +33,10 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
     const last = readFraction(text, start, end);
     if (last !== -1) {
       const mixed = isBlank(text.charCodeAt(end));
-      if (threadAt(text, start, last)) return refuseThread(s, start, last);
+      if (threadAt(text, last)) return refuseThread(s, start, last);
       if (unitFollows(s, last) || (s.bareFractions && itemEnds(s, last))) {
+        if (!Number.isFinite(read.value)) return refuseFractionOverZero(s, start, last);
+        if (read.improper) return refuseImproper(s, start, last);
         s.fraction = start;
         end = last;
         whole = false;
@@ -42,6 +52,9 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
   if (c === PERCENT_SIGN) return quantityNode(s, start, at + 1, amount, PERCENT, decimals, NO_WORDS);
   const tail = unitAt(s, at, end);
   if (tail === null) return quantityNode(s, start, end, amount, ONE, decimals, NO_WORDS);
+  // `6′` and `12″` without degrees are feet and inches to one reader, and parts of a degree to the other.
+  if ((c === PRIME || c === DOUBLE_PRIME) && (!s.inLimits || !Number.isInteger(decimals)))
+    return refuseQuote(s, at, false);
   const after = at + tail.length;
   if (isDigit(text.charCodeAt(skipBlanks(text, after)))) {
     if (c === DEGREE_SIGN && tail.unit === DEGREE) {
@@ -118,7 +131,7 @@ function degrees(
     total = (amount * 3600 + minuteAmount * 60 + read.value) / 3600;
     end = seconds;
   }
-  if (!inner) return refuseLargePart(s, start, end, total, '°');
+  if (!inner) return refuseParts(s, start, end, total, '°');
   return quantityNode(s, start, end, total, DEGREE, null, NO_WORDS);
 }
 
@@ -164,7 +177,7 @@ function largerAndSmaller(
     end = unitStart + tail.length;
   }
   if (end === after) return undefined;
-  if (!inner) return refuseLargePart(s, start, end, total / larger.factor, larger.symbol);
+  if (!inner) return refuseParts(s, start, end, total / larger.factor, larger.symbol);
   s.pos = end;
   // Shown in the smaller unit, in which it is a round number.
   return { kind: 'quantity', start, end, value: total, unit: larger, decimals: null, tail: NO_WORDS };

@@ -1,17 +1,114 @@
-import type { Unit } from '../quantity/unit';
-import type { Expression, Limits, QuantityNode } from './syntax';
+/** Refusals of limits that do not say enough, or say two things. */
+import { type Unit, ONE, fromBase } from '../quantity/unit';
+import { nameEnd, skipBlanks } from './characters';
+import { refuseOdd } from './refuse-characters';
 import type { Scanner } from './scanner';
-const here = (s: Scanner): null => s.refuse('not-understood', Math.min(s.pos, s.end), s.end, { offers: [] });
-export const refuseFit = (s: Scanner, _n: QuantityNode, _start: number, _slash: number): null => here(s);
-export const refuseLimitUnit = (s: Scanner, _start: number, _end: number, _unit: Unit): null => here(s);
-export const refuseNominalUnit = (
+import type { Expression, Limits, QuantityNode } from './syntax';
+
+const DIGITS = 12;
+
+/** `30 mm ±`, `30 mm +0.02/`: nothing that could be a limit follows. */
+export function expectedLimit(s: Scanner): null {
+  const pos = Math.min(s.pos, s.end);
+  if (refuseOdd(s, pos)) return null;
+  const start = pos < s.end ? pos : Math.max(0, s.end - 1);
+  return s.refuse('limit-unfinished', start, Math.max(start + 1, pos), { offers: [] });
+}
+
+/** `25 mm H7/g6`: a fit is two sizes, which the formula compares. */
+export function refuseFit(s: Scanner, nominal: QuantityNode, start: number, slash: number): null {
+  const from = skipBlanks(s.text, slash + 1);
+  const end = Math.max(nameEnd(s.text, from), slash + 1);
+  const size = s.slice(nominal.start, nominal.end);
+  const [hole, shaft] = [s.slice(start, nameEnd(s.text, start)), s.slice(from, end)];
+  const offers =
+    shaft === ''
+      ? [`${size} ${hole}`]
+      : [`fit(${size}, ${hole}, ${shaft})`, `${size} ${hole}`, `${size} ${shaft}`];
+  return s.refuse('fit-not-a-size', nominal.start, end, { written: s.slice(nominal.start, end), offers });
+}
+
+/** `15°30′ ± 5`, `+0.02 mm/-0.01`: which unit the limit has is not said. */
+export function refuseLimitUnit(s: Scanner, start: number, end: number, unit: Unit): null {
+  const written = s.slice(start, end);
+  const symbols = unit.symbol === 'deg' ? ['°', '′'] : [` ${unit.symbol}`];
+  return s.refuse('limit-unit-missing', start, end, {
+    written,
+    offers: symbols.map((symbol) => written + symbol),
+  });
+}
+
+/** `30 ± 0.05 mm`, `25 h7`: the size itself has no unit. `size` is null for a code. */
+export function refuseNominalUnit(
   s: Scanner,
-  _n: Expression,
-  _start: number,
-  _size: QuantityNode | null,
-): null => here(s);
-export const refusePercentLimit = (s: Scanner, _n: Expression, _start: number, _size: QuantityNode): null =>
-  here(s);
-export const refuseRangeUnit = (s: Scanner, _n: Expression, _to: QuantityNode): null => here(s);
-export const refuseSense = (s: Scanner, _l: Limits, _start: number, _end: number): null => here(s);
-export const refuseSignedLimit = (s: Scanner, _start: number): null => here(s);
+  nominal: Expression,
+  limits: number,
+  size: QuantityNode | null,
+): null {
+  const written = s.slice(nominal.start, nominal.end);
+  const bare = nominal.kind !== 'quantity' || nominal.unit === ONE;
+  const unit = size === null ? 'mm' : size.unit.symbol;
+  const offers = bare ? [`${written} ${unit}`] : [];
+  return s.refuse(size === null ? 'code-needs-length' : 'nominal-unit-missing', nominal.start, nominal.end, {
+    written,
+    code: s.slice(limits, Math.max(limits, nameEnd(s.text, limits))),
+    offers,
+  });
+}
+
+/** `30 mm ± 1%`: of the size, or of the limits? A drawing says it in the size's own unit. */
+export function refusePercentLimit(s: Scanner, nominal: Expression, start: number, size: QuantityNode): null {
+  const end = size.end;
+  const data = { written: s.slice(start, end) };
+  const plusMinus = /^(±|\+\/[-−])/.exec(s.slice(start, end));
+  if (nominal.kind !== 'quantity' || !plusMinus)
+    return s.refuse('limit-percent', start, end, { ...data, offers: [] });
+  if (nominal.unit.symbol === '%') return refusePercentOfPercent(s, nominal, start, size);
+  const part = Math.abs(fromBase(nominal.value, nominal.unit) * size.value);
+  const symbol = nominal.unit.symbol === '' ? '' : ` ${nominal.unit.symbol}`;
+  const offers = nominal.unit.offset === 0 ? [`± ${short(part)}${symbol}`] : [];
+  return s.refuse('limit-percent', start, end, { ...data, offers });
+}
+
+function refusePercentOfPercent(s: Scanner, nominal: QuantityNode, start: number, size: QuantityNode): null {
+  const [middle, points] = [nominal.value * 100, size.value * 100];
+  const between = (half: number): string => `${short(middle - half)}% .. ${short(middle + half)}%`;
+  const offers = [between(points), between(middle * size.value)];
+  return s.refuse('limit-percent', nominal.start, size.end, { written: s.slice(start, size.end), offers });
+}
+
+function short(n: number): string {
+  return `${Number(n.toPrecision(DIGITS))}`;
+}
+
+/** `12.40 .. 12.45 mm`: the unit stands at one end only. */
+export function refuseRangeUnit(s: Scanner, nominal: Expression, to: QuantityNode): null {
+  const [first, last] = [s.slice(nominal.start, nominal.end), s.slice(to.start, to.end)];
+  const bare = nominal.kind === 'quantity' && nominal.unit === ONE;
+  const literal = nominal.kind === 'negate' ? nominal.of : nominal;
+  const unit = bare || to.unit !== ONE ? to.unit : literal.kind === 'quantity' ? literal.unit : ONE;
+  const offers =
+    to.unit === ONE ? [`${first} .. ${last} ${unit.symbol}`] : [`${first} ${unit.symbol} .. ${last}`];
+  return s.refuse('range-unit-missing', nominal.start, to.end, {
+    written: s.slice(nominal.start, to.end),
+    offers,
+  });
+}
+
+/** `25 mm H7 shaft`: a capital letter is a hole's. */
+export function refuseSense(s: Scanner, limits: Limits & { kind: 'code' }, start: number, end: number): null {
+  const sense = limits.code < 'a' ? 'hole' : 'shaft';
+  return s.refuse('sense-against-code', start, end, {
+    code: limits.code,
+    written: s.slice(start, end),
+    sense,
+    offers: [sense],
+  });
+}
+
+/** `± -0.05`: the sign says it already. */
+export function refuseSignedLimit(s: Scanner, start: number): null {
+  const rest = /^[-−+]\s*/.exec(s.slice(s.pos, s.end))?.[0] ?? '';
+  const end = s.pos + rest.length;
+  return s.refuse('limit-with-sign', start, end, { written: s.slice(start, end), offers: ['± '] });
+}

@@ -27,6 +27,8 @@ export class Scanner {
   limitsMayFollow = false;
   /** True where `3/8` and `1 3/8` are whole without a unit: directly in a list, and in limits. */
   bareFractions = false;
+  /** True in limits, where `30″` can only be a part of a degree. */
+  inLimits = false;
   /** The amount of the quantity read last, in its own unit. */
   amount = 0;
   /** Where the fraction read last began, to tell what stands before it. */
@@ -40,6 +42,7 @@ export class Scanner {
     this.depth = 0;
     this.limitsMayFollow = false;
     this.bareFractions = false;
+    this.inLimits = false;
     this.fraction = -1;
     this.finding = null;
   }

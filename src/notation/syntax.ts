@@ -37,6 +37,8 @@ export interface QuantityNode extends Span {
 export interface NameNode extends Span {
   readonly kind: 'name';
   readonly name: string;
+  /** True for a thread's call-out such as `M30x1.5-6g` or `3/8-16 UNC`: no figure's name, only an argument. */
+  readonly callout?: true;
 }
 
 /** `of.field`; `fieldSpan` is the field's own range. */

@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { notationFindings } from '../../src/notation/findings';
+import { MAX_CODE_LINES, MAX_FRONT_MATTER } from '../../src/notation/caps';
+import { parseLine } from '../../src/notation/line';
+import { readNote } from '../../src/notation/note';
+import { MAX_DEPTH, MAX_ITEMS, MAX_LINE } from '../../src/notation/scanner';
+import { readFixtures } from './fixture';
+import { readNotes } from './note-fixture';
+import { statementText } from './reading';
+
+const FIXTURES = readFixtures(new URL('fixtures/', import.meta.url));
+const NOTES = readNotes(new URL('notes/', import.meta.url));
+
+/** Bounds, with what just passes them and what does not: too long for a page of fixtures. */
+const lineCodes = (text: string) => parseLine(text, 'figures').findings.map(({ code }) => code);
+const noteCodes = (text: string) => {
+  const { blocks, findings } = readNote(text);
+  return [...blocks.flatMap((block) => block.findings), ...findings].map(({ code }) => code);
+};
+const BOUNDS: readonly (readonly [code: string, over: string[], under: string[]])[] = [
+  ['line-too-long', lineCodes('a = 1'.padEnd(MAX_LINE + 1)), lineCodes('a = 1'.padEnd(MAX_LINE))],
+  ['line-too-long', lineCodes('# '.padEnd(MAX_LINE + 1, 'x')), lineCodes('# '.padEnd(MAX_LINE, 'x'))],
+  [
+    'too-many-items',
+    lineCodes(`[${'a,'.repeat(MAX_ITEMS)}a]`),
+    lineCodes(`[${'a,'.repeat(MAX_ITEMS - 1)}a]`),
+  ],
+  [
+    'too-many-items',
+    lineCodes(`f(${'a,'.repeat(MAX_ITEMS)}a)`),
+    lineCodes(`f(${'a,'.repeat(MAX_ITEMS - 1)}a)`),
+  ],
+  [
+    'too-many-items',
+    lineCodes(`a final ${'1, '.repeat(MAX_ITEMS)}1`),
+    lineCodes(`a final ${'1, '.repeat(MAX_ITEMS - 1)}1`),
+  ],
+  ['too-deep', lineCodes(`${'-'.repeat(MAX_DEPTH + 1)}1`), lineCodes(`${'-'.repeat(MAX_DEPTH)}1`)],
+  ['too-deep', lineCodes(`${'2^'.repeat(MAX_DEPTH + 1)}1`), lineCodes(`${'2^'.repeat(MAX_DEPTH)}1`)],
+  [
+    'too-deep',
+    lineCodes(`${'f('.repeat(MAX_DEPTH + 1)}1${')'.repeat(MAX_DEPTH + 1)}`),
+    lineCodes(`${'f('.repeat(MAX_DEPTH)}1${')'.repeat(MAX_DEPTH)}`),
+  ],
+  [
+    'too-many-lines',
+    noteCodes(`\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES + 1)}\`\`\``),
+    noteCodes(`\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES)}\`\`\``),
+  ],
+  [
+    'front-matter-too-long',
+    noteCodes(`---\njob: ${'7'.repeat(MAX_FRONT_MATTER - 4)}\n---\n`),
+    noteCodes(`---\njob: ${'7'.repeat(MAX_FRONT_MATTER - 5)}\n---\n`),
+  ],
+];
+
+const replaced = (text: string, { start, end }: { start: number; end: number }, offer: string): string =>
+  text.slice(0, start) + offer + text.slice(end);
+
+describe.each([...new Set(FIXTURES.map(({ file }) => file))])('%s', (name) => {
+  const lines = FIXTURES.filter(({ file }) => file === name);
+  it.each(lines.map((line) => [`${line.line}: ${line.code}`, line] as const))('%s', (_, line) => {
+    const statement = parseLine(line.code, line.word);
+    const [finding] = statement.findings;
+    if (line.finding === null) expect(statement.findings).toEqual([]);
+    else {
+      const { code, start, end } = finding ?? { code: 'none', start: 0, end: 0 };
+      expect({ code, start, end, offers: finding?.data['offers'] ?? [] }).toEqual({
+        ...line.finding,
+        offers: line.offers,
+      });
+      for (const offer of line.offers)
+        expect([offer, parseLine(replaced(line.code, line.finding, offer), line.word).findings]).toEqual([
+          offer,
+          [],
+        ]);
+    }
+    if (line.reads !== null) expect(statementText(statement)).toBe(line.reads);
+  });
+});
+
+describe('bounds', () => {
+  it.each(BOUNDS)('%s', (code, over, under) => {
+    expect(over).toEqual([code]);
+    expect(under).toEqual([]);
+  });
+});
+
+describe('every code', () => {
+  const raised = new Set([
+    ...FIXTURES.map(({ finding }) => finding?.code),
+    ...NOTES.flatMap(({ codes }) => codes),
+    ...BOUNDS.map(([code]) => code),
+  ]);
+  const near = new Set([
+    ...FIXTURES.flatMap((line) => line.near),
+    ...NOTES.flatMap((note) => note.near),
+    ...BOUNDS.map(([code]) => code),
+  ]);
+  it.each(Object.keys(notationFindings))('%s is raised by a fixture', (code) => {
+    expect(raised).toContain(code);
+  });
+  it.each(Object.keys(notationFindings))('%s has a near miss', (code) => {
+    expect(near).toContain(code);
+  });
+  it.each(Object.entries(notationFindings))('%s says what is wrong and what to write', (_, { say, why }) => {
+    for (const data of [{ offers: ['30 mm', ' in'] }, { offers: [''] }, { offers: [] }, {}]) {
+      expect(say(data)).toMatch(/^\S.*[.]$/);
+      expect(say(data)).not.toMatch(/undefined|NaN|\[object/);
+    }
+    expect(say({ offers: ['30 mm', ' in'] })).toContain('`30 mm` or `in`');
+    expect(why).toMatch(/^[A-Z1`].*[.]$/);
+  });
+  it('is one of those declared', () => {
+    for (const code of [...raised, ...near])
+      if (code !== undefined) expect(Object.keys(notationFindings)).toContain(code);
+  });
+});

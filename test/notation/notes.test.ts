@@ -1,0 +1,288 @@
+import fc from 'fast-check';
+import MarkdownIt from 'markdown-it';
+import { describe, expect, it } from 'vitest';
+import { MAX_CODE_LINES, MAX_FRONT_MATTER } from '../../src/notation/caps';
+import { blocksFromTokens, readNote } from '../../src/notation/note';
+import type { Note } from '../../src/notation/syntax';
+import { readNotes } from './note-fixture';
+
+const NOTES = readNotes(new URL('notes/', import.meta.url));
+
+function findingsOf(note: Note): string[] {
+  const all = [
+    ...note.findings,
+    ...note.blocks.flatMap((block) =>
+      block.findings.map((finding) => ({ ...finding, line: block.fenceLine })),
+    ),
+  ];
+  return all
+    .sort((a, b) => a.line - b.line || a.start - b.start)
+    .map(({ line, start, end, code, data }) => {
+      const offers = (data['offers'] ?? []) as readonly string[];
+      const write = offers.map((offer) => `\`${offer}\``).join(' or ');
+      return `${line + 1}:${start + 1}-${end + 1} ${code}${write === '' ? '' : ` ${write}`}`;
+    });
+}
+
+describe('notes with what is expected of them', () => {
+  it.each(NOTES.map((note) => [note.file, note] as const))('%s', (_, { text, findings }) => {
+    expect(findingsOf(readNote(text))).toEqual(findings);
+  });
+
+  it('offers fence lines that are read', () => {
+    for (const { text } of NOTES) {
+      const lines = text.split('\n');
+      for (const { fenceLine, findings } of readNote(text).blocks)
+        for (const { code, start, end, data } of findings)
+          for (const offer of (data['offers'] ?? []) as readonly string[]) {
+            const line = lines[fenceLine] ?? '';
+            const mended = lines.with(fenceLine, line.slice(0, start) + offer + line.slice(end)).join('\n');
+            const again = readNote(mended).blocks.find((block) => block.fenceLine === fenceLine);
+            expect([code, offer, again?.findings]).toEqual([code, offer, []]);
+          }
+    }
+  });
+});
+
+describe('fences', () => {
+  const one = (text: string) =>
+    readNote(text).blocks.map(({ word, name, on, content, fenceLine, firstLine }) => ({
+      word,
+      name: name?.text,
+      on: on.map((machine) => machine.text),
+      content,
+      fenceLine,
+      firstLine,
+    }));
+
+  it('are found in lists and quotes, with the columns of the note', () => {
+    const text = '# Job\n1. > ```figures on mill, lathe\n   >   a = 1\n   >\n   > b = 2\n   > ```\n';
+    const [block] = readNote(text).blocks;
+    expect(one(text)).toEqual([
+      {
+        word: 'figures',
+        name: undefined,
+        on: ['mill', 'lathe'],
+        content: '  a = 1\n\nb = 2\n',
+        fenceLine: 1,
+        firstLine: 2,
+      },
+    ]);
+    expect([0, 1, 2].map((index) => block?.column(index))).toEqual([5, 4, 5]);
+    const line = text.split('\n')[1] ?? '';
+    expect(block?.on.map(({ start, end }) => line.slice(start, end))).toEqual(['mill', 'lathe']);
+  });
+
+  it('keep their columns behind tabs', () => {
+    const [block] = readNote('-\t```figures\n\ta = 1\n\t\tb = 2\n\t```\n').blocks;
+    expect(block?.content).toBe('a = 1\n\tb = 2\n');
+    expect([block?.column(0), block?.column(1)]).toEqual([1, 1]);
+    const [part] = readNote('- ```figures\n\ta = 1\n  ```\n').blocks;
+    expect(part?.content).toBe('  a = 1\n');
+    // The list marker uses up two of the tab's four columns: the code begins with the two that are left.
+    expect((part?.column(0) ?? 0) + '  '.length).toBe('\t'.length);
+  });
+
+  it.each(['\n', '\r\n', '\r'])('are found with line ending %j, and a byte order mark', (end) => {
+    const text = ['\ufeff```figures on lathe', 'a = 1', '', 'b = 2', '```', ''].join(end);
+    expect(one(text)).toEqual([
+      {
+        word: 'figures',
+        name: undefined,
+        on: ['lathe'],
+        content: 'a = 1\n\nb = 2\n',
+        fenceLine: 0,
+        firstLine: 1,
+      },
+    ]);
+    expect(readNote(text).blocks[0]?.on[0]).toEqual({ start: 15, end: 20, text: 'lathe' });
+    expect(readNote(['\ufeff---', 'job: 7', '---', ''].join(end)).front.get('job')?.text).toBe('7');
+  });
+
+  it('end where the note ends', () => {
+    for (const text of [
+      '```figures',
+      '```figures\n',
+      '```figures\na = 1',
+      '> ```figures\n> ',
+      '```figures\n\n\n',
+    ])
+      expect(findingsOf(readNote(text)).map((line) => line.split(' ')[1])).toEqual(['fence-not-closed']);
+    for (const text of [
+      '```figures\n```',
+      '> ```figures\n> a\n> ```',
+      '~~~figures\n~~~~~~\n',
+      '```figures\n   ```  \n',
+    ])
+      expect(findingsOf(readNote(text))).toEqual([]);
+  });
+
+  it('hold a bounded number of lines', () => {
+    const half = `\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES / 2)}\`\`\`\n`;
+    expect(findingsOf(readNote(half + half))).toEqual([]);
+    const { blocks } = readNote(`${half}${half}\`\`\`figures\nx = 1\n\`\`\`\n`);
+    expect(blocks.map(({ findings }) => findings[0]?.code)).toEqual([undefined, undefined, 'too-many-lines']);
+    expect(blocks[2]?.content).toBe('');
+  });
+
+  it('are the same in the tokens of a preview', () => {
+    const host = new MarkdownIt({ html: true });
+    for (const { text } of NOTES.filter((note) => !note.file.startsWith('front-matter'))) {
+      const shape = (blocks: Note['blocks']) =>
+        blocks.map(({ word, name, on, content, fenceLine, findings }) => [
+          word,
+          name?.text,
+          on.map((machine) => machine.text),
+          content,
+          fenceLine,
+          findings.map(({ code, data }) => [code, data]),
+        ]);
+      expect(shape(blocksFromTokens(host.parse(text, {})))).toEqual(shape(readNote(text).blocks));
+    }
+  });
+});
+
+describe('front matter', () => {
+  it('is text, field by field, with its place', () => {
+    const note = readNote(NOTES.find(({ file }) => file === 'front-matter.md')?.text ?? '');
+    expect([...note.front.values()].map(({ key, text }) => `${key}: ${text}`)).toEqual([
+      'job: 0815',
+      'customer: Harbour & Sons',
+      'part: Pump: ball',
+      'drawing: P-17',
+      'quantity: 2',
+      'units: mm',
+      'odd_field: kept as it is',
+      'due: 2031-05-04',
+      'status: ',
+    ]);
+    expect(note.front.get('part')).toEqual({
+      key: 'part',
+      text: 'Pump: ball',
+      line: 3,
+      column: 6,
+      endColumn: 18,
+    });
+  });
+
+  it('is bounded, and so are its aliases', () => {
+    const long = `---\njob: ${'7'.repeat(MAX_FRONT_MATTER)}\n---\n`;
+    expect(findingsOf(readNote(long))).toEqual(['1:1-4 front-matter-too-long']);
+    const aliases = ['---', 'a: &a [x, x, x, x, x, x, x, x, x]'];
+    for (let i = 0; i < 12; i++)
+      aliases.push(`b${i}: &b${i} [${`*${i === 0 ? 'a' : `b${i - 1}`}, `.repeat(9)}x]`);
+    const { front, findings } = readNote(
+      [...aliases, 'job: 7', 'part: &p ball', 'drawing: *p', '---', ''].join('\n'),
+    );
+    expect([...front.values()].map(({ key, text }) => `${key}: ${text}`)).toEqual([
+      'job: 7',
+      'part: ball',
+      'drawing: ball',
+    ]);
+    expect(new Set(findings.map(({ code }) => code))).toEqual(new Set(['front-matter-not-text']));
+  });
+
+  it('leaves figures in it alone', () => {
+    expect(readNote('---\npart: |\n  ```figures\n  a = 1\n  ```\n---\n').blocks).toEqual([]);
+  });
+
+  it('is not every note that begins with a rule', () => {
+    expect(readNote('---\n\nWords.\n\n---\n').findings).toEqual([]);
+    expect(readNote('---\nWords.\n').findings).toEqual([]);
+  });
+});
+
+/** Pieces that notes are made of, put together at random. */
+const piece = fc.constantFrom(
+  '```figures',
+  '```',
+  '~~~figures on lathe',
+  '~~~',
+  '> ',
+  '- ',
+  '1. ',
+  '   ',
+  '\t',
+  '\n',
+  '\n',
+  '\r\n',
+  '\r',
+  'a = 1',
+  '# x',
+  '---',
+  '[a]: <b> "c',
+  '<div>',
+  '| a |',
+  'job: 7',
+  '```machine m',
+  '\ufeff',
+  '\0',
+  '    ',
+  '<!--',
+  '2) ',
+  '***',
+  'x',
+);
+const anyNote = fc.oneof(
+  fc.array(piece, { maxLength: 40 }).map((pieces) => pieces.join('')),
+  fc.string({ unit: 'binary', maxLength: 200 }),
+  fc
+    .array(fc.integer({ min: 0, max: 0xffff }), { maxLength: 60 })
+    .map((codes) => String.fromCharCode(...codes)),
+);
+
+describe('any text', () => {
+  it('is read, and every line of code stands where its column says', () => {
+    fc.assert(
+      fc.property(anyNote, (text) => {
+        const lines = text.replace(/\0/g, '\ufffd').split(/\r\n|\n|\r/);
+        const note = readNote(text);
+        for (const block of note.blocks) {
+          block.content
+            .split('\n')
+            .slice(0, -1)
+            .forEach((code, index) => {
+              const line = lines[block.firstLine + index] ?? '';
+              const column = block.column(index);
+              const blanks = Math.max(0, -column);
+              expect(code.slice(0, blanks).trim()).toBe('');
+              expect(line.slice(column + blanks).trimStart()).toBe(code.slice(blanks).trimStart());
+              expect(line.length - column).toBe(code.length);
+            });
+          for (const name of [block.name, ...block.on]) {
+            if (name) expect((lines[block.fenceLine] ?? '').slice(name.start, name.end)).toBe(name.text);
+          }
+        }
+        for (const { line, start, end } of note.findings) {
+          expect(line).toBeLessThan(lines.length);
+          expect(start).toBeLessThanOrEqual(end);
+          expect(end).toBeLessThanOrEqual((lines[line] ?? '').length);
+        }
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it('has its fences where markdown-it itself sees them', () => {
+    const host = new MarkdownIt({ html: true });
+    fc.assert(
+      fc.property(anyNote, (text) => {
+        // Front matter is no part of markdown.
+        fc.pre(!/^\ufeff|^---/.test(text));
+        const expected = host
+          .parse(text, {})
+          .filter(
+            ({ type, info }) =>
+              type === 'fence' &&
+              /^[ \t]*(figures|machine|material|signed)([ \t\xa0\u2000-\u200a\u202f\u205f\u3000]|$)/.test(
+                info,
+              ),
+          );
+        expect(readNote(text).blocks.map(({ fenceLine }) => fenceLine)).toEqual(
+          expected.map(({ map }) => map?.[0]),
+        );
+      }),
+      { numRuns: 3000 },
+    );
+  });
+});
