@@ -40,6 +40,7 @@ describe('the unit of a result', () => {
     [power(q(9, 'mm^2'), q(0.5)), 3, 'mm'],
     [power(q(50, '%'), q(2)), 0.25, ''],
     [power(q(2), q(0.5)), Math.SQRT2, ''],
+    [power(q(0), q(0)), 1, ''],
     [add(q(1, 'in'), q(25.4, 'mm')), 2, 'in'],
     [add(q(20, '°C'), q(5, 'K')), 25, '°C'],
     [add(q(5, 'K'), q(20, '°C')), 25, '°C'],

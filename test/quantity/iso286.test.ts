@@ -140,16 +140,27 @@ describe('the standard’s formulas', () => {
   });
 });
 
+/** Rows of the standard's tables by name: grades `IT5` and shaft letters. */
+const STANDARD = new Map<string, { upto: number; um: number; check: string }[]>();
+for (const [name = '', upto, um, check = ''] of rows('iso286-table.csv'))
+  STANDARD.set(name, [...(STANDARD.get(name) ?? []), { upto: Number(upto), um: Number(um), check }]);
+
+it('has the values of the standard, and what is said of how they were checked', () => {
+  const own = [...[...GRADES].map(([grade, row]) => [`IT${grade}`, row] as const), ...SHAFTS];
+  expect(own.map(([name]) => name)).toEqual([...STANDARD.keys()]);
+  for (const [name, row] of own) {
+    const steps = row.values.length === STEPS.length ? STEPS : FINE_STEPS;
+    const written = row.values.map((um, i) => ({ upto: steps[i], um, check: row.checks[i] }));
+    expect([name, written]).toEqual([name, STANDARD.get(name)?.map((it) => ({ ...it, check: it.check[0] }))]);
+  }
+});
+
 /** Every zone once more from letters and grades, by the rules written out afresh. */
 function again(size: number, letter: string, grade: number): [number, number] | null {
-  const step = (steps: readonly number[]): number => steps.filter((end) => end < size).length;
-  const it = (n: number): number => GRADES.get(n)?.values[step(STEPS)] ?? NaN;
+  const at = (name: string): number => STANDARD.get(name)?.find(({ upto }) => size <= upto)?.um ?? NaN;
+  const it = (n: number): number => at(`IT${n}`);
   const small = letter.toLowerCase();
-  const shaft = (): number => {
-    if (small === 'k' && grade > 7 && letter === 'k') return 0;
-    const row = SHAFTS.get(small)?.values ?? [];
-    return row[step(row.length > 13 ? FINE_STEPS : STEPS)] ?? NaN;
-  };
+  const shaft = (): number => (letter === 'k' && grade > 7 ? 0 : at(small));
   if (small === 'js') return [it(grade) / 2, -it(grade) / 2];
   if ('defgh'.includes(letter)) return [shaft(), shaft() - it(grade)];
   if ('kmnprs'.includes(letter)) return [shaft() + it(grade), shaft()];
@@ -175,8 +186,8 @@ describe('every zone', () => {
     let zones = 0;
     for (const letter of [...SHAFT_LETTERS.split(' '), ...HOLE_LETTERS.split(' ')])
       for (let grade = 5; grade <= ('KMNP'.includes(letter) ? 11 : 13); grade++)
-        FINE_STEPS.forEach((end, i) => {
-          const start = FINE_STEPS[i - 1] ?? 0;
+        (STANDARD.get('s') ?? []).forEach(({ upto: end }, i, steps) => {
+          const start = steps[i - 1]?.upto ?? 0;
           for (const size of [end, (start + end) / 2, start + 0.001]) {
             const code = `${letter}${grade}`;
             const found = isoLimits(size, code);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { add, divide, multiply, power, subtract, together } from '../../src/quantity/arithmetic';
+import { add, divide, multiply, negate, power, subtract, together } from '../../src/quantity/arithmetic';
 import { asInput, band, shares } from '../../src/quantity/limits';
 import { MATHEMATICS } from '../../src/quantity/mathematics';
 import { type Fault, type Quantity, isFault } from '../../src/quantity/value';
@@ -40,6 +40,8 @@ describe('limits travel', () => {
     expect(ok(divide(bore, bore))).toMatchObject({ value: 1, spread: null });
     const twice = ok(add(bore, bore));
     expect(ends(subtract(twice, bore))).toEqual([25, 25.021]);
+    expect(ends(negate(bore))).toEqual([-25.021, -25]);
+    expect(ok(negate(q(0))).value).toBe(0);
     expect(shares(q(1))).toEqual([]);
     expect(band(q(1))).toBeNull();
     expect(asInput(q(25, 'mm'), 1, 25, 25).spread).toBeNull();
