@@ -33,7 +33,7 @@ function isWhole(x: Quantity | List | Text | undefined): x is Quantity {
     x?.kind === 'number' &&
     x.dimension === NUMBER &&
     Number.isInteger(x.value) &&
-    x.value > 0 &&
+    x.value >= 1 &&
     x.value <= MOST
   );
 }
@@ -207,18 +207,24 @@ function beyond(angle: number, total: number, circle: number, ratio: number): nu
   return (total * TURN - angle * ratio * circle) / (ratio * circle);
 }
 
+/** A number of holes on a circle, and how far it turns the work beyond the angle asked. */
+interface Try {
+  readonly circle: number;
+  readonly total: number;
+  readonly error: number;
+}
+
 /** The move nearest to the angle; of circles that come out alike, the smallest. */
-function nearest(angle: number, { ratio, circles }: Head): { circle: number; total: number; error: number } {
-  let best = { circle: 0, total: 0, error: Infinity };
-  for (const circle of circles) {
+function nearest(angle: number, { ratio, circles }: Head): Try {
+  const tries = circles.map((circle): Try => {
     const total = Math.round((angle * ratio * circle) / TURN);
-    const error = beyond(angle, total, circle, ratio);
+    return { circle, total, error: beyond(angle, total, circle, ratio) };
+  });
+  return tries.reduce((best, next) => {
     // The same part of a turn on a larger circle is no better; only rounding could make it look so.
-    const same = total * best.circle === best.total * circle;
-    if (!same || best.circle === 0)
-      if (Math.abs(error) < Math.abs(best.error)) best = { circle, total, error };
-  }
-  return best;
+    const same = next.total * best.circle === best.total * next.circle;
+    return !same && Math.abs(next.error) < Math.abs(best.error) ? next : best;
+  });
 }
 
 const angularIndexing: Formula = {
@@ -268,7 +274,7 @@ const angularIndexing: Formula = {
       'the angle is more than 0° and at most 360°',
       (given) => given.number('angle') > 0 && given.number('angle') <= TURN,
       (given) =>
-        given.number('angle') > 0
+        given.number('angle') > TURN
           ? `${shown(given.number('angle'), '°')} is more than a full turn: give ${shown(given.number('angle') % TURN, '°')}.`
           : `${shown(given.number('angle'), '°')} turns nothing forwards: give a positive angle and mind the side the backlash is taken up on.`,
     ),

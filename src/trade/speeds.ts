@@ -103,7 +103,7 @@ const isSpeed = (value: CardField): value is Quantity =>
 
 function speedsOf(card: CardView): Speeds | null {
   const listed = card.fields.get('speeds');
-  if (listed?.kind === 'list' && listed.items.length > 0 && listed.items.every(isSpeed))
+  if (listed?.kind === 'list' && listed.items.length !== 0 && listed.items.every(isSpeed))
     return { steps: listed.items.map((item) => item.value).sort((a, b) => a - b) };
   const [low, high] = [card.fields.get('min_speed'), card.fields.get('max_speed')];
   if (!isSpeed(low) && !isSpeed(high)) return null;
@@ -132,12 +132,10 @@ function stepWorking(given: Given, speeds: Speeds): { expression: string; words:
   };
 }
 
-/** The slowest and fastest the machine turns. */
-function reach(given: Given): { low: number; high: number } | null {
-  const speeds = speedsOf(given.card('machine'));
-  if (speeds === null) return null;
-  if (!('steps' in speeds)) return speeds;
-  return { low: speeds.steps[0] ?? 0, high: Infinity };
+/** The slowest the machine turns, and the fastest of a variable drive; open where the card does not say. */
+function ends(given: Given): { low: number; high: number } {
+  const speeds = speedsOf(given.card('machine')) ?? { low: 0, high: Infinity };
+  return 'steps' in speeds ? { low: Math.min(...speeds.steps), high: Infinity } : speeds;
 }
 
 const noSpeeds = (card: CardView): Refusal => ({
@@ -179,17 +177,17 @@ const speedStep: Formula = {
     should(
       'spindle_speed',
       "the wanted speed is not below the machine's slowest",
-      (given) => given.number('spindle_speed') >= (reach(given)?.low ?? 0) * (1 - ROUNDING),
+      (given) => given.number('spindle_speed') >= ends(given).low * (1 - ROUNDING),
       (given) =>
-        `\`${given.card('machine').name}\` turns no slower than ${shown(reach(given)?.low ?? 0, 'rpm')}: the cut runs ` +
+        `\`${given.card('machine').name}\` turns no slower than ${shown(ends(given).low, 'rpm')}: the cut runs ` +
         `faster than the ${shown(given.number('spindle_speed'), 'rpm')} wanted. Take a tool that bears it, or a smaller diameter.`,
     ),
     should(
       'spindle_speed',
       "the wanted speed is not above a variable drive's fastest",
-      (given) => given.number('spindle_speed') * (1 - ROUNDING) <= (reach(given)?.high ?? Infinity),
+      (given) => given.number('spindle_speed') * (1 - ROUNDING) <= ends(given).high,
       (given) =>
-        `\`${given.card('machine').name}\` turns no faster than ${shown(reach(given)?.high ?? 0, 'rpm')}: ` +
+        `\`${given.card('machine').name}\` turns no faster than ${shown(ends(given).high, 'rpm')}: ` +
         `the ${shown(given.number('spindle_speed'), 'rpm')} wanted are out of its reach.`,
     ),
   ],

@@ -236,7 +236,7 @@ it('has its least height, with a fillet, at the ball the formula says', () => {
       const [ball = 0] = extremes?.(given(args)) ?? [];
       if (ball <= neck * 1.001) return;
       const least = onShank({ ...args, ball }).height;
-      for (const other of [0.99, 0.999, 1.001, 1.01])
+      for (const other of [0.99, 0.9999, 0.99999, 1.00001, 1.0001, 1.01])
         if (ball * other > neck)
           expect(onShank({ ...args, ball: ball * other }).height).toBeGreaterThan(least);
     }),
@@ -244,4 +244,5 @@ it('has its least height, with a fillet, at the ball the formula says', () => {
   expect(formulaNamed('roundness_from_offset')?.extremes?.['offset']?.(given({}))).toEqual([0]);
   expect(extremes?.(given({ ball: 30, neck: 12 }))).toEqual([]);
   expect(extremes?.(given({ ball: 30, neck: 12, fillet: 1, nose_radius: 1 }))).toEqual([]);
+  expect(extremes?.(given({ ball: 30, neck: 12, fillet: 1, nose_radius: 0.9995 }))).toHaveLength(1);
 });

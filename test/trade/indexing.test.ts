@@ -135,8 +135,11 @@ describe('a head', () => {
     }
   });
 
-  it('may be as large as any made', () => {
+  it('may be as large or as plain as any made', () => {
     expect(index(1000, [1000], 1000)).toMatchObject({ turns: 1, holes: 0 });
+    // Or a spindle with a plate straight on it.
+    expect(index(6, [24], 1)).toMatchObject({ turns: 0, holes: 4 });
+    expect(index(2, [1, 2], 1)).toMatchObject({ circle: 2, holes: 1 });
   });
 });
 
@@ -199,7 +202,7 @@ describe('angular indexing', () => {
     const formula = formulaNamed('angular_indexing');
     if (!formula) throw new Error('no formula');
     const says = (angle: number): string[] => broken(formula, { angle, head: HEAD });
-    expect(says(360)).toEqual([]);
+    expect([says(360), says(0.0005)]).toEqual([[], []]);
     expect(says(360.1)).toEqual(['360.1° is more than a full turn: give 0.1°.']);
     expect(says(0)[0]).toContain('give a positive angle');
     expect(says(-5)[0]).toContain('-5° turns nothing forwards');

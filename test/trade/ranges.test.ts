@@ -23,8 +23,8 @@ describe('errors', () => {
       'give zero or more',
     ],
     [
-      'ball_on_shank(30 mm, 29 mm, nose_radius: 60 mm)',
-      'ball_on_shank(30 mm, 29 mm, nose_radius: 56 mm)',
+      'ball_on_shank(30 mm, 29 mm, nose_radius: 57.2820 mm)',
+      'ball_on_shank(30 mm, 29 mm, nose_radius: 57.2800 mm)',
       'closes the ring',
     ],
     ['ball_between_necks(30 mm, 30 mm, 12 mm)', 'ball_between_necks(30 mm, 29.9 mm, 12 mm)', 'below 30 mm'],
@@ -33,7 +33,11 @@ describe('errors', () => {
       'ball_between_necks(30 mm, 8 mm, 29 mm)',
       '`neck_head_side` below',
     ],
-    ['ball_between_necks(30 mm, 0 mm, 0 mm)', 'ball_between_necks(30 mm, 0.01 mm, 0 mm)', 'Without any neck'],
+    [
+      'ball_between_necks(30 mm, 0 mm, 0 mm)',
+      'ball_between_necks(30 mm, 0.0005 mm, 0 mm)',
+      'Without any neck',
+    ],
     ['ball_from_ring(24 mm, -0.1 mm)', 'ball_from_ring(24 mm, 0 mm)', 'give a height of 0 mm or more'],
     [
       'ball_from_ring(24 mm, -0.5 mm, nose_radius: 0.4 mm)',
@@ -106,9 +110,9 @@ describe('errors', () => {
       'roundness_from_offset(30 mm, 12 mm, -14.68 mm)',
       'bring them within 14.684 mm',
     ],
-    ['sine_rise(90.1°, 10 mm)', 'sine_rise(-90°, 10 mm)', 'at most 90°'],
+    ['sine_rise(90.01°, 10 mm)', 'sine_rise(-90°, 10 mm)', 'at most 90°'],
     ['indicator_rise(90°, 10 mm)', 'indicator_rise(-89.9°, 10 mm)', 'below 90°'],
-    ['arc_length(0 mm, 10°)', 'arc_length(1 mm, -10°)', '`radius` is 0 mm'],
+    ['arc_length(0 mm, 10°)', 'arc_length(0.0005 mm, -10°)', '`radius` is 0 mm'],
     ['spindle_speed(0 m/min, 10 mm)', 'spindle_speed(0.1 m/min, 10 mm)', '`cutting_speed` is 0 m/min'],
     [
       'theoretical_roughness(1.6 mm/rev, 0.8 mm)',
@@ -164,6 +168,10 @@ describe('warnings', () => {
   });
 });
 
+function raise(): never {
+  throw new Error('no formula');
+}
+
 const step = (spindle_speed: number, fields: Parameters<typeof card>[1]): number =>
   number('speed_step', { spindle_speed, machine: card('lathe', fields) });
 
@@ -190,12 +198,13 @@ describe('speed_step', () => {
       60, 60, 254.5, 4200, 4200,
     ]);
     expect([10, 90].map((n) => step(n, { min_speed: 60 }))).toEqual([60, 90]);
-    expect([10, 5000].map((n) => step(n, { max_speed: 4200 }))).toEqual([10, 4200]);
+    expect([0.0005, 5000].map((n) => step(n, { max_speed: 4200 }))).toEqual([0.0005, 4200]);
     expect(step(250, { ...lathe, min_speed: 60, max_speed: 4200 })).toBe(190);
   });
 
   it.each([{}, { speeds: [] }, { ratio: 40 }])('refuses a card without speeds: %j', (fields) => {
-    const args = { spindle_speed: 100, machine: card('saw', fields) };
+    const args = { spindle_speed: 0.0005, machine: card('saw', fields) };
+    expect(broken(formulaNamed('speed_step') ?? raise(), args, 'warning')).toEqual([]);
     const result = formulaNamed('speed_step')?.compute(given(args));
     if (typeof result !== 'object' || !isRefusal(result)) throw new Error('answered');
     expect(result.parameter).toBe('machine');
@@ -251,6 +260,9 @@ describe('fit', () => {
     expect(kind('H7', 'h6')).toBe('clearance fit');
     expect(kind('H7', 'n6')).toBe('transition fit');
     expect(kind('H7', 's6')).toBe('interference fit');
+    // Line to line at the loosest: interference by the definition of ISO 286-1.
+    const line = answer('fit', { size: 16, hole: 'H7', shaft: 'p6' });
+    expect(line).toMatchObject({ clearance_max: 0, kind: 'interference fit' });
   });
 });
 
