@@ -1,5 +1,5 @@
 /** What the engine finds wrong or worth knowing, in words. */
-import { type FindingKind, type Severity, offers, word } from '../quantity/finding';
+import { type FindingKind, type Severity, a, offers, word } from '../quantity/finding';
 import type { FaultData } from '../quantity/value';
 
 function kind(severity: Severity, say: (data: FaultData) => string, why: string): FindingKind {
@@ -112,7 +112,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'list-kinds-mixed': kind(
     'error',
     (d) =>
-      `This is a ${word(d, 'right')} in a list of ${word(d, 'left')}. Give all items the same kind of unit.`,
+      `This is ${a(word(d, 'right'))} in a list where the first is ${a(word(d, 'left'))}. Give all items the same kind of unit.`,
     'A list is one kind of thing, such as the speeds of a machine.',
   ),
   // --- readings --------------------------------------------------------------------------------------------------
@@ -192,7 +192,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'argument-kind': kind(
     'error',
     (d) =>
-      `\`${word(d, 'name')}\` takes a ${word(d, 'wanted')}${word(d, 'unit') === '' ? '' : ` such as ${word(d, 'unit')}`}, not a ${word(d, 'given')}.${write(d, ' Change it.')}`,
+      `\`${word(d, 'name')}\` takes ${a(word(d, 'wanted'))}${word(d, 'unit') === '' ? '' : `, such as in ${word(d, 'unit')}`}, not ${a(word(d, 'given'))}.${write(d, ' Change it.')}`,
     'A formula works only on the kinds of things it was made for.',
   ),
   'whole-number-needed': kind(

@@ -5,7 +5,7 @@
  * Nodes are known by their text, never by their line, so they survive being moved.
  */
 import type { LineFinding } from '../quantity/finding';
-import type { Quantity, RecordValue, Value } from '../quantity/value';
+import type { List, Quantity, RecordValue, Value } from '../quantity/value';
 import type { FenceWord, Statement } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Asked, CheckResult, ReadingResult } from './results';
@@ -30,6 +30,14 @@ export interface Lookup {
   readonly want: 'value' | 'records' | 'existence';
 }
 
+/** What the lines that record something about a name come to: of the last stage, since stages measure different sizes. */
+export interface Recorded {
+  readonly reading: Quantity | null;
+  readonly readings: List | null;
+  readonly mean: Quantity | null;
+  readonly used: Quantity | null;
+}
+
 /** Everything the sheet knows about one name (or record path such as `setup.ring`). */
 export class Entry {
   /** Figures of this name; more than one is an error at each. */
@@ -44,14 +52,25 @@ export class Entry {
   card: Card | null = null;
   /** The front matter, for the entry `job` alone. */
   job: RecordValue | null = null;
-  /** Readings in the order of the note; null until asked for, dropped when one changes. */
+  /** Lines that record something, in the order of the note, and what they come to; null until asked for. */
   ordered: readonly Node[] | null = null;
+  recorded: Recorded | null = null;
 
   // Marks of the settling in progress: lookers gathered, lookers told of a change.
   seen = 0;
   told = 0;
 
   constructor(readonly name: string) {}
+
+  /** A reading came, went or moved. */
+  forgetOrder(): void {
+    this.ordered = this.recorded = null;
+  }
+
+  /** A reading changed in its place. */
+  forgetRecorded(): void {
+    this.recorded = null;
+  }
 
   get idle(): boolean {
     return (

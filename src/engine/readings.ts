@@ -1,7 +1,7 @@
 /** Readings as values, and readings against the limits that were asked for. */
 import type { List, Quantity } from '../quantity/value';
 import { plain } from '../quantity/arithmetic';
-import type { Entry, Node } from './graph';
+import type { Entry, Node, Recorded } from './graph';
 import type { Asked, ReadingResult } from './results';
 
 /** Lines that record something about a name, in the order of the note. */
@@ -17,13 +17,29 @@ function inOrder(entry: Entry): readonly Node[] {
  * after a cut) or `used` (the last); null when there is none.
  */
 export function recordOf(entry: Entry, field: string): Quantity | List | null {
-  const kind = field === 'used' ? 'used' : 'reading';
-  const lines = inOrder(entry).filter((node) => node.statement.kind === kind && node.readings.length > 0);
-  const last = lines.at(-1)?.readings;
-  const end = last?.at(-1);
-  if (!last || !end) return null;
-  if (field === 'readings') return { kind: 'list', items: last };
-  return field === 'mean' ? mean(last) : end;
+  entry.recorded ??= recordedIn(inOrder(entry));
+  switch (field) {
+    case 'readings':
+      return entry.recorded.readings;
+    case 'mean':
+      return entry.recorded.mean;
+    case 'used':
+      return entry.recorded.used;
+    default:
+      return entry.recorded.reading;
+  }
+}
+
+function recordedIn(lines: readonly Node[]): Recorded {
+  const last = (kind: 'reading' | 'used'): readonly Quantity[] =>
+    lines.findLast((node) => node.statement.kind === kind && node.readings.length > 0)?.readings ?? [];
+  const [stage, used] = [last('reading'), last('used')];
+  return {
+    reading: stage.at(-1) ?? null,
+    readings: stage.length > 0 ? { kind: 'list', items: stage } : null,
+    mean: stage.length > 0 ? mean(stage) : null,
+    used: used.at(-1) ?? null,
+  };
 }
 
 /** Arithmetic mean in the unit of the first; null when the kinds differ. */

@@ -28,6 +28,10 @@ import { difference, entryValue } from './values';
 const NO_PROBLEMS: readonly never[] = [];
 let inputs = 0;
 
+function addAll(to: Set<Node>, ...groups: readonly Iterable<Node>[]): void {
+  for (const group of groups) for (const node of group) to.add(node);
+}
+
 export class Sheet implements Scope {
   private readonly entries = new Map<string, Entry>();
   private blocks: SheetBlock[] = [];
@@ -64,11 +68,9 @@ export class Sheet implements Scope {
     this.note = note;
     const seeds = new Set<Node>();
     const judged = new Set<Node>();
-    const touch = (entry: Entry): void => {
-      entry.ordered = null;
-      for (const looker of entry.lookers) seeds.add(looker);
-      for (const node of [...entry.definers, ...entry.records, ...entry.judges]) judged.add(node);
-    };
+    // Gathered first and gone through once: thousands of lines may touch one name.
+    const touched = new Set<Entry>();
+    const touch = (entry: Entry): void => void touched.add(entry);
     this.readJob(note, touch, seeds);
     if (!this.inside) {
       for (const name of this.cardBox.update(note.blocks, shops)) {
@@ -81,13 +83,19 @@ export class Sheet implements Scope {
     this.renewed.clear();
     this.readBlocks(note, touch, seeds);
     this.passOn(seeds, judged, touch);
+    for (const entry of touched) {
+      entry.forgetOrder();
+      for (const looker of entry.lookers) seeds.add(looker);
+      addAll(judged, entry.definers, entry.records, entry.judges);
+    }
     // A line that went may have been touched by another that went after it.
     for (const node of seeds) if (!node.block) seeds.delete(node);
+    const reached = new Set<Entry>();
     for (const node of settle(seeds, this)) {
       judged.add(node);
-      const { provides } = node;
-      if (provides) for (const other of [...provides.records, ...provides.judges]) judged.add(other);
+      if (node.provides) reached.add(node.provides);
     }
+    for (const entry of reached) addAll(judged, entry.records, entry.judges);
     for (const node of judged) {
       if (!node.block) continue;
       judge(node, this.find);
@@ -106,7 +114,7 @@ export class Sheet implements Scope {
       else if (now !== before) {
         now.value = before.value;
         seeds.add(now);
-        for (const node of [...entry.records, ...entry.judges]) judged.add(node);
+        addAll(judged, entry.records, entry.judges);
       }
     }
   }
@@ -298,7 +306,7 @@ export class Sheet implements Scope {
     this.evaluations++;
     const [before, readings] = [node.value, node.readings];
     evaluateNode(node, this);
-    if (node.provides && node.readings !== readings) node.provides.ordered = null;
+    if (node.readings !== readings) node.provides?.forgetRecorded();
     return node.readings !== readings ? true : difference(before, node.value);
   }
 

@@ -36,3 +36,9 @@ export function offers(data: FaultData): string {
   const list = Array.isArray(data['offers']) ? (data['offers'] as readonly string[]) : [];
   return list.map((text) => `\`${text}\``).join(' or ');
 }
+
+/** The noun with its article; turns and money go without. */
+export function a(noun: string): string {
+  if (noun === 'turns' || noun.startsWith('money')) return noun;
+  return /^[aeio]/.test(noun) ? `an ${noun}` : `a ${noun}`;
+}

@@ -1,5 +1,5 @@
 /** What this room refuses, in words: arithmetic, conversion, the plain mathematics and ISO 286. */
-import { type FindingKind, offers, word } from './finding';
+import { type FindingKind, a, offers, word } from './finding';
 import type { FaultData } from './value';
 
 /** An error. Every refusal here leaves the line without a value, so there are no milder ones. */
@@ -11,11 +11,6 @@ function refusal(say: (data: FaultData) => string, why: string): FindingKind {
 function write(data: FaultData, otherwise: string): string {
   const list = offers(data);
   return list === '' ? otherwise : `Write ${list}.`;
-}
-
-function a(noun: string): string {
-  if (noun === 'turns' || noun.startsWith('money')) return noun;
-  return /^[aeio]/.test(noun) ? `an ${noun}` : `a ${noun}`;
 }
 
 /** Both sides, as written where the engine knows how. */
