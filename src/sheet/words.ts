@@ -2,7 +2,14 @@
 import type { Asked, CheckResult, ReadingResult, Row, Sheet } from '../engine/index';
 import type { QuantityNode, Statement } from '../notation/syntax';
 import { LENGTH } from '../quantity/dimension';
-import { degreesMinutesSeconds, show, showLimits, showValue, shownText } from '../quantity/display';
+import {
+  degreesMinutesSeconds,
+  show,
+  showLimits,
+  showValue,
+  shownText,
+  shownUnit,
+} from '../quantity/display';
 import { asInput, shares } from '../quantity/limits';
 import { type Unit, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
@@ -90,8 +97,9 @@ export function pair({ left, comparison, right, holds }: CheckResult): string {
 export function isGiven(text: string, value: Value | null, limit: LimitWords | null): boolean {
   if (value?.kind !== 'number' && value?.kind !== 'list') return false;
   const asked = limit?.kind === 'asked' ? (limit.code ?? limit.upper.replace('+', '±')) : '';
+  const unit = value.kind === 'number' && asked.startsWith('±') ? shownUnit(value.unit) : '';
   const bare = (words: string): string => words.replaceAll(/\s/g, '').replace('+/-', '±');
-  return bare(text) === bare(shown(value) + asked);
+  return [asked, asked + unit].some((limits) => bare(text) === bare(shown(value) + limits));
 }
 
 /** How something stands, as a sign, a word and, where it helps, some more words. */

@@ -2,7 +2,7 @@ import { execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import manifest from '../../package.json';
 import { folder } from './folder';
 import { valid } from './schema';
@@ -10,6 +10,9 @@ import { valid } from './schema';
 // The file that package.json's `bin` names, as `npm run build` left it.
 const root = join(import.meta.dirname, '../..');
 const BIN = join(root, manifest.bin.scribeline);
+
+// Many runs on a machine that may be busy with others.
+vi.setConfig({ testTimeout: 60_000 });
 
 interface Ran {
   code: number;
