@@ -15,6 +15,8 @@ const MOST_GUESSES = 50;
 const MOST_NAMES = 2000;
 /** Other places one finding points to. */
 const MOST_RELATED = 10;
+/** Places all findings of a note point to together; a note that is wrong everywhere needs no more. */
+const MOST_RELATED_IN_ALL = 2000;
 
 type Where = (line: number, start: number, end: number) => Place;
 
@@ -52,6 +54,7 @@ function finding(code: string, data: FaultData, place: Place, related: readonly 
 /** Makes findings of one sheet, remembering how many guesses it has spent. */
 class Presenter {
   private guesses = 0;
+  private relations = 0;
   private names: readonly string[] | null = null;
   private readonly sorted = new Map<unknown, readonly Node[]>();
 
@@ -112,6 +115,7 @@ class Presenter {
   }
 
   private related(ref: RelatedRef): Related[] {
+    if (this.relations++ >= MOST_RELATED_IN_ALL) return [];
     if ('node' in ref) {
       if (!ref.node.block) return [];
       const { at, line } = this.where(ref.node);
