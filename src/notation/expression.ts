@@ -1,6 +1,6 @@
 /** Expressions, by recursive descent. Each function reads one rule of the grammar and answers null when it refuses. */
 import { ONE, toBase } from '../quantity/unit';
-import { PERCENT, isReserved } from '../quantity/units';
+import { PERCENT } from '../quantity/units';
 import {
   isDiameterSign,
   isDigit,
@@ -21,7 +21,6 @@ import {
   refuseFractionAfterDivision,
   refuseFractionAfterNumber,
   refuseListArithmetic,
-  refuseUnitAlone,
 } from './refuse-expressions';
 import { refuseComma } from './refuse-numbers';
 import { expectedArgument, expectedOperand, expectedOperator } from './refuse';
@@ -172,9 +171,7 @@ function parseNamed(s: Scanner, start: number): Expression | null {
     if (callout !== undefined) return callout;
   }
   if (c === OPEN) return parseFields(s, parseCall(s, pos, end, name));
-  if (end - pos > 1 && name !== 'pi' && isReserved(name)) {
-    return name === 'to' ? expectedOperand(s, pos) : refuseUnitAlone(s, pos, end);
-  }
+  if (name === 'to') return expectedOperand(s, pos);
   const node: Expression = { kind: 'name', start, end, name };
   return c === POINT ? parseFields(s, node) : node;
 }

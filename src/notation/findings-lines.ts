@@ -101,13 +101,10 @@ export const lineFindings: Record<string, FindingKind> = {
     (d) => `${code(d, 'key')} with \`:\` is how cards hold words.`,
     'Figures calculate; words in them are comments.',
   ),
-  'not-in-card': error(
-    (d) =>
-      word(d, 'word') === 'signed'
-        ? 'This line was not written by the sign-off.'
-        : 'A card holds only its fields: `name = value`, or `name: words`.',
-    'A card says what a machine or a material is; what is shown, checked or measured belongs to a job.',
-    'Write it in a `figures` block of a note.',
+  'not-signed': error(
+    () => 'A block of signed results holds only `name = value` and `name: words`.',
+    'It is written at the sign-off and compared with, so nothing in it is worked out or judged.',
+    'Write it in a `figures` block.',
   ),
   'word-unknown': error(
     (d) => `${code(d, 'written')} is not understood here.`,
@@ -150,7 +147,7 @@ export const lineFindings: Record<string, FindingKind> = {
     (d) => `${code(d, 'written')}: one end has a unit and the other has none.`,
     'Both ends are of one kind.',
   ),
-  'code-needs-length': error(
+  'code-without-size': error(
     (d) => `The code ${code(d, 'code')} asks limits of a length that is written out just before it.`,
     'ISO 286 gives limits by the size, so a code means something only after a size such as `25 mm`.',
     'Write the size itself before it: `25 mm h7`.',
@@ -158,10 +155,6 @@ export const lineFindings: Record<string, FindingKind> = {
   'fit-not-a-size': error(
     (d) => `${code(d, 'written')} is a fit: two parts and not one size.`,
     'A figure is one size with its limits; the formula compares the two.',
-  ),
-  'sense-against-code': error(
-    (d) => `${code(d, 'code')} is a ${word(d, 'sense')}'s code, and the line says ${code(d, 'written')}.`,
-    'In ISO 286 a capital letter is for holes and a small one for shafts.',
   ),
   'limits-need-name': error(
     () => 'Limits are asked of a figure, and this line names none.',

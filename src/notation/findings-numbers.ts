@@ -79,11 +79,6 @@ export const numberFindings: Record<string, FindingKind> = {
     'Write a whole power from 1 to 12.',
   ),
   'unit-alone': error(
-    (d) => `${code(d, 'name')} is a unit, and a unit stands only after a number, a list or \`to\`.`,
-    SIDE_BY_SIDE,
-    'Write a number before it.',
-  ),
-  'unit-without-number': error(
     (d) => `${code(d, 'written')} has no number before it.`,
     SIDE_BY_SIDE,
     'Write the number first.',

@@ -1,8 +1,8 @@
 /** Asked limits after a figure's expression: `± 0.05`, `+0.02/-0.01 mm`, `h7`, `.. 12.45 mm`, and `hole` or `shaft`. */
-import { LENGTH } from '../quantity/dimension';
 import { type Unit, ONE, toBase } from '../quantity/unit';
 import { KELVIN, PERCENT } from '../quantity/units';
-import { isDigit, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { looksLikeCode } from './iso-code';
 import { numberAt, read, readNumber } from './number';
 import { parseQuantity } from './quantity';
 import { expectedLimit } from './refuse';
@@ -12,7 +12,6 @@ import {
   refuseNominalUnit,
   refusePercentLimit,
   refuseRangeUnit,
-  refuseSense,
   refuseSignedLimit,
 } from './refuse-limits';
 import type { Scanner } from './scanner';
@@ -76,7 +75,7 @@ function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | nul
   const upper = deviation(s, nominal, start, 1);
   if (upper === null) return null;
   const size = upper.unit === ONE ? takeUnit(s, nominal, upper) : upper;
-  if (size === null || !fitsNominal(s, nominal, size, start)) return null;
+  if (size === null || !fitsNominal(s, nominal, size)) return null;
   const lower: QuantityNode = { ...size, value: -size.value };
   return { kind: 'deviations', start, end: size.end, upper: size, lower };
 }
@@ -97,7 +96,7 @@ function deviations(s: Scanner, nominal: Expression, start: number): Limits | nu
     if (x === null || y === null) return null;
     [a, b] = [x, y];
   }
-  if (!fitsNominal(s, nominal, a.value === 0 ? b : a, start)) return null;
+  if (!fitsNominal(s, nominal, a.value === 0 ? b : a)) return null;
   const [upper, lower] = a.value >= b.value ? [a, b] : [b, a];
   return { kind: 'deviations', start, end: second.end, upper, lower };
 }
@@ -145,10 +144,10 @@ function inUnit(size: QuantityNode, unit: Unit): QuantityNode {
 }
 
 /** `30 ± 0.05 mm`: a bare nominal with limits that have a unit is refused, with the unit put to it. */
-function fitsNominal(s: Scanner, nominal: Expression, size: QuantityNode, start: number): boolean {
+function fitsNominal(s: Scanner, nominal: Expression, size: QuantityNode): boolean {
   const literal = literalOf(nominal);
   if (literal === null || literal.unit !== ONE || size.unit === ONE) return true;
-  refuseNominalUnit(s, nominal, start, size);
+  refuseNominalUnit(s, nominal, size);
   return false;
 }
 
@@ -171,39 +170,21 @@ function range(s: Scanner, nominal: Expression, start: number): Limits | null {
 
 function code(s: Scanner, nominal: QuantityNode, start: number): Limits | null {
   const end = nameEnd(s.text, start);
-  if (!isIsoCode(s.text, start, end)) return null;
-  if (nominal.unit.dimension !== LENGTH) return refuseNominalUnit(s, nominal, start, null);
+  if (nominal.unit === ONE || !looksLikeCode(s.text, start, end)) return null;
   s.pos = end;
   const after = skipBlanks(s.text, end);
   if (s.at(after) === SLASH) return refuseFit(s, nominal, start, after);
   return { kind: 'code', start, end, code: s.slice(start, end) };
 }
 
-/** One or two letters and a grade of one or two digits, as ISO 286 writes them: `h7`, `JS6`, `za11`. */
-export function isIsoCode(text: string, start: number, end: number): boolean {
-  let pos = start;
-  while (pos < end && isLetter(text.charCodeAt(pos))) pos++;
-  const letters = text.slice(start, pos);
-  if (letters.length < 1 || letters.length > 2 || end - pos < 1 || end - pos > 2) return false;
-  if (letters !== letters.toLowerCase() && letters !== letters.toUpperCase()) return false;
-  for (let at = pos; at < end; at++) if (!isDigit(text.charCodeAt(at))) return false;
-  return DEVIATIONS.has(letters.toLowerCase()) && GRADES.has(text.slice(pos, end));
-}
-
-/** Fundamental deviations and grades of ISO 286-1. */
-const DEVIATIONS = new Set('a b c cd d e ef f fg g h j js k m n p r s t u v x y z za zb zc'.split(' '));
-const GRADES = new Set(['01', ...Array.from({ length: 19 }, (_, grade) => `${grade}`)]);
-
-/** `hole` or `shaft` at `s.pos`; null when neither is there, or when the code says otherwise. */
-export function parseSense(s: Scanner, limits: Limits | null): Sense | null {
+/** `hole` or `shaft` at `s.pos`; null when neither is there. */
+export function parseSense(s: Scanner): Sense | null {
   const c = s.next();
   if (c !== 0x68 && c !== 0x73) return null;
   const start = s.pos;
   const end = nameEnd(s.text, start);
   const word = s.slice(start, end);
   if (word !== 'hole' && word !== 'shaft') return null;
-  if (limits?.kind === 'code' && limits.code < 'a' !== (word === 'hole'))
-    return refuseSense(s, limits, start, end);
   s.pos = end;
   return word;
 }

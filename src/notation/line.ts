@@ -15,7 +15,7 @@ import {
   refuseChain,
   refuseComparison,
   refuseFieldAssigned,
-  refuseInCard,
+  refuseUnsigned,
   refuseReserved,
   refuseWordsInFigures,
 } from './refuse-lines';
@@ -117,8 +117,8 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
       const wordEnd = nameEnd(text, after);
       const how = recordWord(text, after, wordEnd);
       if (how !== null) {
-        if (word !== 'figures') {
-          refuseInCard(s, word);
+        if (word === 'signed') {
+          refuseUnsigned(s);
           return broken(comment, null);
         }
         s.pos = wordEnd;
@@ -131,7 +131,7 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
   }
   const statement = parseShownOrCheck(comment, findings);
   if (s.finding !== null) nameInstead(s);
-  if (word !== 'figures' && s.finding === null) refuseInCard(s, word);
+  if (word === 'signed' && s.finding === null) refuseUnsigned(s);
   return statement;
 }
 
@@ -166,7 +166,7 @@ function parseFigure(comment: Word | null, findings: readonly LineFinding[], nam
   if (s.pos >= s.end)
     return { kind: 'figure', name, expression, limits: null, sense: null, to: null, comment, findings };
   const limits = parseLimits(s, expression);
-  const sense = parseSense(s, limits);
+  const sense = parseSense(s);
   const to = parseTo();
   if (s.finding === null && s.pos < s.end) {
     if (limits === null) expectedEnd(s, 'figure', sense === null && to === null ? expression : null);

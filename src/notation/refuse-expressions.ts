@@ -68,9 +68,3 @@ export function refuseListArithmetic(s: Scanner, left: Expression, right: Expres
     offers: [],
   });
 }
-
-/** `5 * mm`: a unit stands only after a number, a list or `to`. */
-export function refuseUnitAlone(s: Scanner, start: number, end: number): null {
-  const name = s.slice(start, end);
-  return s.refuse('unit-alone', start, end, { name, offers: [`1 ${name}`] });
-}

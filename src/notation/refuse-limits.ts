@@ -3,7 +3,7 @@ import { type Unit, ONE, fromBase } from '../quantity/unit';
 import { nameEnd, skipBlanks } from './characters';
 import { refuseOdd } from './refuse-characters';
 import type { Scanner } from './scanner';
-import type { Expression, Limits, QuantityNode } from './syntax';
+import type { Expression, QuantityNode } from './syntax';
 
 const DIGITS = 12;
 
@@ -38,22 +38,11 @@ export function refuseLimitUnit(s: Scanner, start: number, end: number, unit: Un
   });
 }
 
-/** `30 ± 0.05 mm`, `25 h7`: the size itself has no unit. `size` is null for a code. */
-export function refuseNominalUnit(
-  s: Scanner,
-  nominal: Expression,
-  limits: number,
-  size: QuantityNode | null,
-): null {
+/** `30 ± 0.05 mm`: the size itself has no unit. */
+export function refuseNominalUnit(s: Scanner, nominal: Expression, size: QuantityNode): null {
   const written = s.slice(nominal.start, nominal.end);
-  const bare = nominal.kind !== 'quantity' || nominal.unit === ONE;
-  const unit = size === null ? 'mm' : size.unit.symbol;
-  const offers = bare ? [`${written} ${unit}`] : [];
-  return s.refuse(size === null ? 'code-needs-length' : 'nominal-unit-missing', nominal.start, nominal.end, {
-    written,
-    code: s.slice(limits, Math.max(limits, nameEnd(s.text, limits))),
-    offers,
-  });
+  const offers = [`${written} ${size.unit.symbol}`];
+  return s.refuse('nominal-unit-missing', nominal.start, nominal.end, { written, offers });
 }
 
 /** `30 mm ± 1%`: of the size, or of the limits? A drawing says it in the size's own unit. */
@@ -92,17 +81,6 @@ export function refuseRangeUnit(s: Scanner, nominal: Expression, to: QuantityNod
   return s.refuse('range-unit-missing', nominal.start, to.end, {
     written: s.slice(nominal.start, to.end),
     offers,
-  });
-}
-
-/** `25 mm H7 shaft`: a capital letter is a hole's. */
-export function refuseSense(s: Scanner, limits: Limits & { kind: 'code' }, start: number, end: number): null {
-  const sense = limits.code < 'a' ? 'hole' : 'shaft';
-  return s.refuse('sense-against-code', start, end, {
-    code: limits.code,
-    written: s.slice(start, end),
-    sense,
-    offers: [sense],
   });
 }
 

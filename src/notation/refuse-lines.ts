@@ -4,7 +4,7 @@ import { skipBlanks } from './characters';
 import { parseableName } from './near';
 import { turnsDirection } from './refuse-characters';
 import { MAX_LINE, type Scanner } from './scanner';
-import type { Comparison, FenceWord, Statement, Word } from './syntax';
+import type { Comparison, Statement, Word } from './syntax';
 
 const NONE: readonly LineFinding[] = [];
 
@@ -65,8 +65,9 @@ export function refuseFieldAssigned(s: Scanner, name: Word): null {
   return s.refuse('field-assigned', name.start, s.pos, { name: name.text, offers });
 }
 
-export function refuseInCard(s: Scanner, word: FenceWord): null {
-  return s.refuse('not-in-card', skipBlanks(s.text, 0), s.end, { word, offers: [] });
+/** A check or a reading in a block of signed results. */
+export function refuseUnsigned(s: Scanner): null {
+  return s.refuse('not-signed', skipBlanks(s.text, 0), s.end, { offers: [] });
 }
 
 /** `mm = 5`: the name of a unit, or a word of the notation. */
@@ -104,6 +105,7 @@ export function nameInstead(s: Scanner): void {
   const equals = /^[^#([]*?[^#([=<>!≤≥:]=(?![=<>])/.exec(s.slice(0, s.end))?.[0].length ?? 0;
   if (finding === null || equals === 0 || finding.start >= equals || ANYWHERE.includes(finding.code)) return;
   const before = s.slice(0, equals - 1).trim();
+  if (before === '') return;
   if (finding.code === 'equals-odd' && !/^[\p{L}_][\p{L}\d_]*(-[\p{L}\d_]+)+$/u.test(before)) return;
   s.finding = null;
   refuseName(s, equals - 1);

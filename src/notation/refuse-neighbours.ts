@@ -3,7 +3,7 @@ import { ONE } from '../quantity/unit';
 import { MATHEMATICS } from '../quantity/mathematics';
 import { mayFollow, nearestUnitNames, unitNamed } from '../quantity/units';
 import { isDigit, isLetter, isMicro, nameEnd, skipBlanks } from './characters';
-import { isIsoCode } from './limits';
+import { isIsoCode } from './iso-code';
 import { nearWords } from './near';
 import { numberAt, readNumber } from './number';
 import { rightmost } from './refuse-expressions';
@@ -221,7 +221,6 @@ function codeInWrongPlace(
   where: Where,
 ): null {
   const written = s.slice(start, end);
-  const offers: string[] = [];
   if (left === last && where === 'show') {
     const line = `size = ${s.slice(left.start, end)}`;
     return s.refuse('limits-need-name', left.start, end, {
@@ -231,16 +230,13 @@ function codeInWrongPlace(
   }
   if (left === last && last.unit === ONE) {
     const number = s.slice(last.start, last.end);
-    return s.refuse('code-needs-length', last.start, end, {
-      written: number,
-      code: written,
-      offers: [`${number} mm ${written}`],
-    });
+    const offers = [`${number} mm ${written}`, `${number} * ${written}`];
+    return s.refuse('code-without-size', last.start, end, { written: number, code: written, offers });
   }
-  return s.refuse('code-needs-length', start, end, {
+  return s.refuse('code-without-size', start, end, {
     written: s.slice(last.start, last.end),
     code: written,
-    offers,
+    offers: [],
   });
 }
 
@@ -267,7 +263,7 @@ function afterName(s: Scanner, left: Expression, last: NameNode, where: Where): 
     const near = where === 'inside' ? [] : nearWords(word, LINE_WORDS[where]);
     if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
     if (isIsoCode(s.text, start, end))
-      return s.refuse('code-needs-length', start, end, { written: name, code: word, offers: [] });
+      return s.refuse('code-without-size', start, end, { written: name, code: word, offers: [] });
     if (misplacedWord(s, word, start, end)) return null;
   }
   return sideBySide(s, last, start, []);

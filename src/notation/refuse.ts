@@ -47,7 +47,7 @@ export function expectedOperand(s: Scanner, at = s.pos): null {
   if (before.endsWith('/') && c === 0x2f)
     return s.refuse('operator-odd', before.length - 1, pos + 1, { written: '//', offers: ['/'] });
   if (isDegreeLike(c) || c === 0x25) {
-    return s.refuse('unit-without-number', pos, pos + 1, { written: s.slice(pos, pos + 1), offers: [] });
+    return s.refuse('unit-alone', pos, pos + 1, { written: s.slice(pos, pos + 1), offers: [] });
   }
   const end = Math.max(nameEnd(s.text, pos), pos + 1);
   return s.refuse('value-missing', pos, end, { written: s.slice(pos, end), offers: [] });

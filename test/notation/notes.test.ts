@@ -36,7 +36,8 @@ describe('notes with what is expected of them', () => {
         for (const { code, start, end, data } of findings)
           for (const offer of (data['offers'] ?? []) as readonly string[]) {
             const line = lines[fenceLine] ?? '';
-            const mended = lines.with(fenceLine, line.slice(0, start) + offer + line.slice(end)).join('\n');
+            const put = line.slice(0, start) + offer + line.slice(end);
+            const mended = lines.map((old, index) => (index === fenceLine ? put : old)).join('\n');
             const again = readNote(mended).blocks.find((block) => block.fenceLine === fenceLine);
             expect([code, offer, again?.findings]).toEqual([code, offer, []]);
           }
