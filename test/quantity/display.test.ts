@@ -69,6 +69,36 @@ describe('a figure is shown', () => {
     expect(shownText(made) + (text.includes(' ') ? ' ' : '') + shownUnit(made.unit)).toBe(text);
   });
 
+  it('with the digits decided for its unit', () => {
+    const shown = (symbols: string): string =>
+      symbols
+        .split(' ')
+        .map((symbol) => show(q(12.34567891, symbol)))
+        .join(', ');
+    expect(shown('mm µm cm m in thou ft')).toBe(
+      '12.346 mm, 12.3 µm, 12.3457 cm, 12.345679 m, 12.3457 in, 12.3 thou, 12.345679 ft',
+    );
+    expect(shown('deg arcmin arcsec rad rev tooth %')).toBe(
+      '12.346°, 12.35 arcmin, 12.3 arcsec, 12.34568 rad, 12.3457 rev, 12.346 tooth, 12.35%',
+    );
+    expect(shown('min s h rpm kg g lb')).toBe(
+      '12.35 min, 12.3 s, 12.346 h, 12 rpm, 12.346 kg, 12.3 g, 12.346 lb',
+    );
+    expect(shown('N kN lbf J kJ')).toBe('12.3 N, 12.346 kN, 12.3 lbf, 12.3 J, 12.346 kJ');
+    expect(shown('MPa Pa kPa GPa psi')).toBe('12.3 MPa, 12 Pa, 12.3 kPa, 12.35 GPa, 12 psi');
+    expect(shown('W kW hp_metric hp_imperial')).toBe('12 W, 12.346 kW, 12.346 hp_metric, 12.346 hp_imperial');
+    expect(shown('K °C °F')).toBe('12.3 K, 12.3 °C, 12.3 °F');
+    expect(shown('m/min mm/min ft/min in/min m/s')).toBe(
+      '12.3 m/min, 12.3 mm/min, 12.3 ft/min, 12.35 in/min, 12.346 m/s',
+    );
+    expect(shown('mm/rev in/rev rev/min')).toBe('12.3457 mm/rev, 12.34568 in/rev, 12.35 rev/min');
+    expect(shown('mm^2 cm^2 m^2 in^2')).toBe('12.35 mm², 12.346 cm², 12.345679 m², 12.3457 in²');
+    expect(shown('mm^3 cm^3 m^3 in^3')).toBe('12.3 mm³, 12.35 cm³, 12.345679 m³, 12.3457 in³');
+    expect(shown('N*m lbf*ft lbf*in N/mm^2')).toBe('12.35 N·m, 12.35 lbf·ft, 12.3 lbf·in, 12.3 N/mm²');
+    expect(shown('kg/m^3 g/cm^3 lb/in^3')).toBe('12 kg/m³, 12.346 g/cm³, 12.3457 lb/in³');
+    expect(shown('cm^3/min in^3/min kg/m')).toBe('12.35 cm³/min, 12.346 in³/min, 12.346 kg/m');
+  });
+
   it('in the other half of the trade when asked', () => {
     expect(show(q(25.4, 'mm'), { system: 'in' })).toBe('1 in');
     expect(show(q(30, 'm/min'), { system: 'in' })).toBe('98.4 ft/min');

@@ -153,6 +153,7 @@ describe('units', () => {
     expect(unit('mm*mm').symbol).toBe('mm^2');
     expect(unit('W/m^2/K').symbol).toBe('W/m^2/K');
     expect(unit('min^-1').symbol).toBe('min^-1');
+    expect(unit('mm^-2*kg/min^-1').dimension).toBe(unit('kg*min/mm^2').dimension);
     expect(unit('°')).toBe(unit('deg'));
     for (const wrong of ['mm/', '/mm', 'mm**2', 'mm^', 'furlong', 'mm^99', 'AUD*USD', 'mm rev'])
       expect(unitFrom(wrong), wrong).toBeNull();
@@ -206,6 +207,7 @@ describe('money', () => {
   });
 
   it('is a kind of its own per currency', () => {
+    expect(unit('AUD')).toMatchObject({ factor: 1, offset: 0, symbol: 'AUD' });
     expect(unit('AUD').dimension).not.toBe(unit('NZD').dimension);
     expect(unit('AUD/h').dimension.currency).toBe('AUD');
     expect(unitNamed('XYZ')).toBeUndefined();
