@@ -8,7 +8,7 @@ import type { Formula, Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import type { Explanation, Part } from './explanation';
 import { resultingLimits, withLimits } from './limits';
-import { otherWays, valueText } from './wording';
+import { capital, otherWays, valueText } from './wording';
 import { workingOf, workingOfCall } from './working';
 
 export function explainCall(sheet: Sheet, text: string, node: CallNode): Explanation | null {
@@ -129,8 +129,4 @@ export function formulaParts(formula: Formula, most = FEW): readonly Part[] {
   if (rest > 0) told.push(`${rest} more on ${formula.name}.`);
   if (told.length > 0) parts.push({ kind: 'list', title: 'Mind', texts: told });
   return parts;
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }

@@ -8,7 +8,7 @@ import { explainRecord } from './explain-reading';
 import type { Explanation, Part } from './explanation';
 import { askedLimits, resultingLimits, withLimits } from './limits';
 import { type Found, at, onFence } from './position';
-import { otherWays, pair, valueText } from './wording';
+import { capital, otherWays, pair, valueText } from './wording';
 import { type Conversion, workingOf, workingOfCall } from './working';
 
 export interface Explained {
@@ -237,7 +237,7 @@ function fieldSource(sheet: Sheet, { of, field }: FieldNode): FieldSource {
   if (call && formula && result) {
     const steps = upTo(workingOfCall(sheet, call), field);
     return {
-      words: [words(sentence(result.meaning))],
+      words: [words(`${capital(result.meaning)}.`)],
       parts: [...(steps.length > 0 ? [{ kind: 'working', steps } as const] : []), ...formulaParts(formula)],
     };
   }
@@ -320,8 +320,4 @@ function also(q: Quantity): readonly Part[] {
 
 function words(text: string): Part {
   return { kind: 'words', text };
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

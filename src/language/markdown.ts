@@ -1,4 +1,5 @@
 /** An explanation as markdown for a hover or a tooltip. Whatever came from a note is escaped. */
+import { capital } from './wording';
 import type { Explanation, Part, Step } from './explanation';
 
 export function markdown({ name, shown, parts }: Explanation): string {
@@ -35,7 +36,7 @@ function step({ words, name, expression, figures, result }: Step): string {
   const indent = ' '.repeat([...left].length);
   if (figures !== expression) lines.push(`${indent}= ${figures}`);
   if (result !== figures) lines.push(`${indent}= ${result}`);
-  return `${words === null ? '' : `${escape(words)}\n`}${block(lines.join('\n'))}`;
+  return `${words === null ? '' : `${escape(capital(words))}:\n`}${block(lines.join('\n'))}`;
 }
 
 /** A code block whose fence is longer than any run of marks within it. */
@@ -45,12 +46,21 @@ function block(text: string): string {
   return `${fence}text\n${text}\n${fence}`;
 }
 
+/** Columns need air: a hover draws tables without any. */
+const AIR = '&nbsp;&nbsp;';
+
 function table(rows: readonly (readonly [string, string, string])[]): string {
-  const cell = (text: string): string => escape(text);
   const line = ([name, shown, meaning]: readonly [string, string, string]): string =>
-    `| ${cell(name)} | ${cell(shown)} | ${cell(meaning)} |`;
+    `| ${escape(name)}${AIR} | ${together(escape(shown))}${AIR} | ${escape(meaning)} |`;
   return ['| | | |', '|:--|:--|:--|', ...rows.map(line)].join('\n');
 }
+
+/** A figure and its unit stay on one line where the column is narrow. */
+function together(shown: string): string {
+  return shown.length > LONG ? shown : shown.replaceAll(' ', '&nbsp;');
+}
+
+const LONG = 40;
 
 /** Text that markdown shows as it is: every mark that could mean something is escaped, line ends become blanks. */
 export function escape(text: string): string {

@@ -88,7 +88,7 @@ function inExpression(sheet: Sheet, row: Row, node: Expression, offset: number):
     case 'name':
       return found(cardOrName(sheet, node.name), node);
     case 'field':
-      return within(node.fieldSpan, offset) ? found({ kind: 'field', node }, node) : (inner(node.of) ?? self);
+      return inner(node.of) ?? found({ kind: 'field', node }, node);
     case 'call':
       if (within(node.name, offset)) return found({ kind: 'formula', node }, node.name);
       for (const argument of node.arguments) {

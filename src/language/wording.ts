@@ -95,3 +95,8 @@ export function pair(left: Quantity, right: Quantity): readonly [string, string]
   }
   return [shown(left, 9), shown(same, 9)];
 }
+
+/** Words as the beginning of a sentence. */
+export function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { closeAll, hints, hoverAt, includes, open, replace, same, until, unsaved } from './tools';
+import { closeAll, file, hints, hoverAt, includes, open, replace, same, until, unsaved } from './tools';
 
 const FENCE = '```';
 
@@ -40,10 +40,34 @@ describe('results', () => {
     same(await hoverAt(note, 'figures'), '');
   });
 
+  it('are left out of comparisons, where they would pass for differences', async () => {
+    const note = await open('bench/turned.md');
+    same((await hints(note)).length, 4);
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    await vscode.commands.executeCommand('vscode.diff', file('bench/nested.md'), note.uri);
+    await until(
+      () => hints(note),
+      ({ length }) => length === 0,
+    );
+  });
+
   it('stay out of other markdown', async () => {
     const note = await unsaved('# Plain\n\n```js\na = 1 + 2\n```\n');
     same(await hints(note), []);
     same(await hoverAt(note, 'a = 1'), '');
+  });
+
+  it('stand in lines that are commented out as figures are, not as markdown is', async () => {
+    const note = await unsaved(`${FENCE}figures\na = 2 mm\n${FENCE}\n`);
+    const commented = async (): Promise<string> => {
+      const editor = await vscode.window.showTextDocument(note);
+      editor.selection = new vscode.Selection(1, 0, 1, 0);
+      await vscode.commands.executeCommand('editor.action.commentLine');
+      const { text } = note.lineAt(1);
+      await vscode.commands.executeCommand('undo');
+      return text;
+    };
+    await until(commented, (text) => text === '# a = 2 mm');
   });
 
   it('reach the built-in preview', async () => {

@@ -20,7 +20,7 @@ import { markdown } from '../../language/markdown';
 import type { Workspace } from './workspace';
 
 /** Keeps a result clear of what was typed; the editor's own padding is a hair. */
-const GAP = '\u00a0\u00a0';
+const GAP = '\u00a0';
 
 interface Origin {
   readonly document: TextDocument;

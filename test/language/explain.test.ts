@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest';
+import { explainAt } from '../../src/language/explain';
+import type { Explanation, Part } from '../../src/language/explanation';
+import { calculate } from '../../src/engine/index';
+import { explainRow } from '../../src/language/explain';
+import { figures, marked } from './cursor';
+
+const SHOP = { file: 'shop.md', text: '```machine lathe\nspeeds = [70, 115] rpm\npower = 2.2 kW\n```\n' };
+
+/** What is said about the marked place, with the columns it is said of. */
+function asked(text: string): (Explanation & { readonly of: string }) | null {
+  const { sheet, line, column } = marked(text, [SHOP]);
+  const found = explainAt(sheet, sheet.note, line, column);
+  if (!found) return null;
+  const source = text.replace('‸', '').split('\n')[line] ?? '';
+  return { ...found.explanation, of: source.slice(found.column, found.endColumn) };
+}
+const about = (...lines: readonly string[]): ReturnType<typeof asked> => asked(figures(...lines));
+
+function part<K extends Part['kind']>(
+  explanation: Explanation | null,
+  kind: K,
+): Extract<Part, { kind: K }> | undefined {
+  return explanation?.parts.find((each): each is Extract<Part, { kind: K }> => each.kind === kind);
+}
+
+describe('a name', () => {
+  it('tells its value in both unit systems, wherever it stands', () => {
+    for (const lines of [
+      ['ba‸ll = 30 mm', 'x = ball / 2'],
+      ['ball = 30 mm', 'x = ‸ball / 2'],
+    ]) {
+      const found = about(...lines);
+      expect(found).toMatchObject({ name: 'ball', shown: '30 mm', of: 'ball' });
+      expect(part(found, 'also')?.texts).toEqual(['1.1811 in']);
+    }
+  });
+
+  it('of an angle adds degrees, minutes and seconds', () => {
+    expect(part(about('tilt = 11.789°', '‸tilt'), 'also')?.texts).toEqual(['11°47′20″']);
+  });
+
+  it('shows its working with the figures put in', () => {
+    const found = about('a = 3 mm', 'b = 4 mm', '‸c = hypot(a, b) to in');
+    expect(part(found, 'working')?.steps).toEqual([
+      {
+        words: null,
+        name: 'c',
+        expression: 'hypot(a, b) to in',
+        figures: 'hypot(3 mm, 4 mm) to in',
+        result: '0.1969 in',
+      },
+    ]);
+  });
+
+  it('tells its comment', () => {
+    expect(about('‸a = 3 mm # the wall')?.parts).toContainEqual({ kind: 'words', text: 'the wall' });
+  });
+
+  it('that waits says for what', () => {
+    expect(about('a = 1 +', 'b = a', '‸b * 2')?.parts).toEqual([{ kind: 'words', text: 'Waits for a.' }]);
+  });
+
+  it('of a measured sample says what it stands for', () => {
+    expect(about('old measured 12.6 mm, 12.8 mm', 'x = ‸old')).toMatchObject({
+      name: 'old',
+      shown: '12.7 mm',
+    });
+  });
+});
+
+describe('limits', () => {
+  const lines = ['ball = 30 mm ± 0.02', 'ring = 29 mm ± 0.05 mm', '‸x = ball + ring'];
+  it('name the input that matters most first', () => {
+    expect(part(about(...lines), 'limits')).toEqual({
+      kind: 'limits',
+      text: '±0.07 at worst: 58.93 … 59.07 mm; root-sum-square ±0.054',
+      shares: ['ring ±0.05: 71 %', 'ball ±0.02: 29 %'],
+    });
+  });
+  it('that are asked name the code and the millimetres it was looked up for', () => {
+    expect(about('‸d = 25 mm H7')?.parts).toContainEqual({
+      kind: 'note',
+      title: 'Asked',
+      text: '+0.021/0: 25 … 25.021 mm, ISO 286 H7, hole',
+    });
+    const inches = about('‸d = 1 in H7')?.parts.find((each) => each.kind === 'note');
+    expect(inches?.kind === 'note' && inches.text).toContain('looked up for 25.4 mm');
+  });
+});
+
+describe('a formula', () => {
+  const found = about('setup = ‸ball_on_shank(30 mm, 12 mm)');
+  it('tells what it works out, why, from what source and within which bounds', () => {
+    expect(found).toMatchObject({ name: 'ball_on_shank', of: 'ball_on_shank' });
+    const titles = found?.parts.flatMap((each) => ('title' in each ? [each.title] : []));
+    expect(titles).toEqual(['Holds while', 'Source', 'Mind']);
+    expect(part(found, 'table')?.rows[1]).toEqual(['ring', '29.367 mm', expect.stringContaining('circle')]);
+    expect(part(found, 'working')?.steps.at(1)).toMatchObject({ name: 'tilt', result: '11.789°' });
+  });
+  it('tells the meaning of a parameter by its name', () => {
+    const fillet = about('ball_on_shank(30 mm, 12 mm, ‸fillet: 2 mm)');
+    expect(fillet).toMatchObject({ name: 'fillet', shown: '2 mm', of: 'fillet' });
+  });
+  it('of cutting data says that figures are a starting point', () => {
+    const text = JSON.stringify(about('‸spindle_speed(24 m/min, 30 mm)'));
+    expect(text).toContain('starting points');
+  });
+  it('of plain mathematics tells its meaning and its working', () => {
+    const root = about('a = 9 mm^2', '‸sqrt(a)');
+    expect(part(root, 'working')?.steps[0]).toMatchObject({ figures: 'sqrt(9 mm²)', result: '3 mm' });
+  });
+});
+
+describe('a field', () => {
+  it('shows the steps that lead to it, and no more', () => {
+    const found = about('s = ball_on_shank(30 mm, 12 mm)', 's.‸tilt / 2');
+    expect(found).toMatchObject({ name: 's.tilt', shown: '11.789°' });
+    expect(part(found, 'working')?.steps.map(({ name }) => name)).toEqual(['joint', 'tilt']);
+  });
+  it('of a card says so', () => {
+    expect(about('lathe.‸power')?.parts).toContainEqual({ kind: 'words', text: 'On the card of lathe.' });
+  });
+});
+
+describe('parts of an expression', () => {
+  it('have a value each', () => {
+    expect(about('a = 2 mm', '(a + 1 mm) ‸* 3')).toMatchObject({ shown: '9 mm', of: '(a + 1 mm) * 3' });
+    expect(about('a = 2 mm', '(a ‸+ 1 mm) * 3')).toMatchObject({ shown: '3 mm', of: 'a + 1 mm' });
+    const literal = about('v = ‸24 m/min');
+    expect(part(literal, 'also')?.texts).toEqual(['78.7 ft/min']);
+  });
+  it('leave blanks, comments and broken lines alone', () => {
+    for (const text of ['a = 2 mm # the ‸wall', 'a = 2 mm   ‸', 'a = ‸2 +', '‸'])
+      expect(about(text), text).toBeNull();
+    expect(asked('‸# A job\n\n' + figures('a = 1'))).toBeNull();
+  });
+});
+
+describe('machines', () => {
+  it('are explained on the fence line and as arguments', () => {
+    expect(asked('```figures on ‸lathe\na = 1\n```\n')).toMatchObject({ name: 'lathe', of: 'lathe' });
+    expect(asked('> ```figures on ‸lathe\n> a = 1\n> ```\n')).toMatchObject({ name: 'lathe', of: 'lathe' });
+    expect(about('speed_step(100 rpm, ‸lathe)')).toMatchObject({ name: 'lathe' });
+  });
+  it('have lines that see only each other', () => {
+    const text = '```figures\npower = 1 mm\n```\n```machine m\npower = 2 kW\nrest = ‸power / 2\n```\n';
+    expect(asked(text)).toMatchObject({ name: 'power', shown: '2 kW' });
+  });
+});
+
+describe('a whole line', () => {
+  it('of a check tells both sides', () => {
+    const found = about('a = 30 mm ± 0.1', 'a ‸<= 30 mm # fits');
+    expect(found?.parts[0]).toEqual({
+      kind: 'words',
+      text: '△ Holds at nominal, 30 mm against 30 mm, but not over all limits.',
+    });
+    expect(found?.parts[1]).toEqual({ kind: 'words', text: 'fits' });
+  });
+  it('of readings tells the plan, what was asked and how far they lie apart', () => {
+    const found = about('neck = 12 mm ± 0.02 shaft', 'ne‸ck measured 12.1 mm at 10 mm, 12.14 mm at 70 mm');
+    expect(found?.name).toBe('neck measured');
+    expect(part(found, 'table')?.rows.map(([at]) => at)).toEqual(['at 10 mm', 'at 70 mm']);
+    expect(found?.parts).toContainEqual({ kind: 'note', title: 'Apart', text: '0.04 mm' });
+  });
+  it('has the same explanation as its hint has a tooltip', () => {
+    const sheet = calculate(figures('a = 2 mm * 3'));
+    const [row] = sheet.rows();
+    expect(row && explainRow(sheet, row)).toMatchObject({ name: 'a', shown: '6 mm' });
+  });
+});

@@ -1,0 +1,118 @@
+import fc from 'fast-check';
+import MarkdownIt from 'markdown-it';
+import { describe, expect, it } from 'vitest';
+import { explainAt, explainRow } from '../../src/language/explain';
+import { hint } from '../../src/language/hints';
+import { escape, markdown } from '../../src/language/markdown';
+import { calculate } from '../../src/engine/index';
+import { figures } from './cursor';
+
+const md = new MarkdownIt({ html: true, linkify: false });
+
+/** The words a reader sees. */
+function seen(text: string): string {
+  return md
+    .render(text)
+    .replace(/<\/?p>|\n$/g, '')
+    .replace(
+      /&(amp|lt|gt|quot);/g,
+      (_, name: string) =>
+        new Map([
+          ['amp', '&'],
+          ['lt', '<'],
+          ['gt', '>'],
+          ['quot', '"'],
+        ]).get(name) ?? '',
+    )
+    .trim();
+}
+
+describe('escaping', () => {
+  it('shows text as it is, whatever marks it holds', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: fc.constantFrom(...'ab1 *_`[](){}#+-.!|<>~$&:@/=^\\"\''), maxLength: 30 }),
+        (text) => {
+          expect(seen(escape(text))).toBe(text.replace(/\s+/g, ' ').trim());
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  it('keeps what a note says from becoming links, pictures, icons or lists', () => {
+    const comment =
+      '![x](https://a.example/p.png) [y](command:run) <b>z</b> $(zap) `q` **w** http://b.example';
+    const sheet = calculate(figures(`a = 2 mm # ${comment}`));
+    const row = sheet.rows()[0];
+    const html = md.render(markdown((row && explainRow(sheet, row)) ?? { name: '', shown: null, parts: [] }));
+    expect(html).not.toMatch(/<(img|a|b|code|script)\b/);
+    expect(html).toContain('$(zap)');
+  });
+
+  it('lets no text out of a code block', () => {
+    const step = { words: null, name: 'a', expression: '1', figures: '```\n# out', result: '1' };
+    const html = md.render(markdown({ name: '', shown: null, parts: [{ kind: 'working', steps: [step] }] }));
+    expect(html).not.toContain('<h1>');
+  });
+});
+
+describe('any text', () => {
+  it('is answered at every place without fail', () => {
+    const piece = fc.constantFrom(
+      'a',
+      'b',
+      ' = ',
+      ' + ',
+      ' * ',
+      '(',
+      ')',
+      '.',
+      'ring',
+      '30 mm',
+      '1 3/8 in',
+      '15°30′',
+      ' ± 0.05',
+      ' H7',
+      ' to in',
+      ' measured ',
+      ' used ',
+      ', ',
+      'ball_on_shank(',
+      'fillet: ',
+      '[',
+      ']',
+      ' <= ',
+      '# c',
+      '\n',
+      '\n```\n',
+      '```figures on lathe\n',
+      '^2',
+      '-',
+      'pi',
+      'job.x',
+      '`',
+    );
+    fc.assert(
+      fc.property(fc.array(piece, { maxLength: 40 }), (pieces) => {
+        const text = `\`\`\`figures\n${pieces.join('')}`;
+        const sheet = calculate(text);
+        for (const row of sheet.rows()) {
+          hint(sheet, row);
+          const explanation = explainRow(sheet, row);
+          if (explanation) markdown(explanation);
+        }
+        text.split('\n').forEach((line, number) => {
+          for (let column = 0; column <= line.length; column++) {
+            const found = explainAt(sheet, sheet.note, number, column);
+            if (!found) continue;
+            markdown(found.explanation);
+            expect(found.column).toBeLessThanOrEqual(column);
+            expect(found.endColumn).toBeGreaterThan(column);
+          }
+        });
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
