@@ -23,7 +23,7 @@ export function view(sheet: Sheet): View {
     rows,
     findings: grouped(own, (finding) => finding.line),
     cautions: cautionsByFence(sheet.rows()),
-    firstFence: Math.min(...rows.keys()),
+    firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine ?? 0,
   };
 }
 

@@ -52,12 +52,20 @@ export function limits(value: Value | null, asked: Asked | null, sheet: Sheet): 
       kind: 'asked',
       upper: deviation(asked.high - value.value, value.unit),
       lower: deviation(asked.low - value.value, value.unit),
-      ends: showLimits(asInput(value, 0, asked.low, asked.high)) ?? show(value),
+      ends: once(showLimits(asInput(value, 0, asked.low, asked.high)) ?? show(value), value.unit),
       code: asked.code,
     };
   }
   const ends = showLimits(value);
-  return ends === null ? null : { kind: 'resulting', ends, mostly: mostly(value, sheet) };
+  // Inputs that cancel leave a band of nothing but rounding.
+  return ends === null || new Set(ends.split(' … ')).size === 1
+    ? null
+    : { kind: 'resulting', ends: once(ends, value.unit), mostly: mostly(value, sheet) };
+}
+
+/** `29.95 … 30.05 mm`: the unit of both ends once, unless it belongs to each number as ° does. */
+function once(ends: string, unit: Unit): string {
+  return unit.symbol === '' ? ends : ends.replace(` ${shownUnit(unit)} …`, ' …');
 }
 
 /** A signed difference without its unit, which stands with the nominal: `+0.02`, `−0.013`, `0`. */

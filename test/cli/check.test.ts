@@ -204,7 +204,7 @@ describe('check for reading', () => {
     const lines = io.printed.out.split('\n');
     const at = (part: string): number => lines.findIndex((line) => line.includes(part));
     expect(lines[0]).toBe('job.md');
-    expect(lines[at('bar  ')]).toMatch(/^ +2 {2}bar +30 mm +29\.95 mm … 30\.05 mm asked {2}# as drawn$/);
+    expect(lines[at('bar  ')]).toMatch(/^ +2 {2}bar +30 mm +29\.95 … 30\.05 mm asked {2}# as drawn$/);
     expect(lines[at('ball.tilt')]).toMatch(/^ +3 {2}ball\.tilt +11\.789°$/);
     expect(lines[at('bar <= 40 mm')]).toMatch(/✓ holds +30 mm ≤ 40 mm {2}# the chuck$/);
     expect(lines[at('bar measured')]).toContain('30.4 mm');
