@@ -34,6 +34,8 @@ export function blockTable(block: Block, view: View, options: TableOptions = {})
     body.push(...below(row));
     gap = blank;
   }
+  const left = view.left.get(block.fenceLine) ?? 0;
+  if (left > 0) body.push(leftRow(left, columns));
   return section(
     block.word,
     options.attributes,
@@ -43,10 +45,16 @@ export function blockTable(block: Block, view: View, options: TableOptions = {})
       caption(block),
       columnGroup(columns),
       card ? '' : HEAD,
-      element('tbody', { role: 'rowgroup' }, ...body),
+      element('tbody', { role: 'rowgroup' }, body.join('')),
     ),
     cautionsHtml(view.cautions.get(block.fenceLine)),
   );
+}
+
+function leftRow(count: number, columns: number): string {
+  const words = `${count} more ${count === 1 ? 'line is' : 'lines are'} not drawn here; the editor marks them all.`;
+  const attributes = { role: 'row', class: 'scribeline-remark' };
+  return element('tr', attributes, element('td', { role: 'cell', colspan: columns }, words));
 }
 
 /** A block whose machines and materials are still being read: its lines, and nothing worked out from half of the cards. */

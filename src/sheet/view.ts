@@ -7,6 +7,8 @@ export interface View {
   readonly sheet: Sheet;
   /** The lines of a block, by the line of its fence. */
   readonly rows: ReadonlyMap<number, readonly Row[]>;
+  /** How many of its lines are not among them, since a page of that length could not be read anyway. */
+  readonly left: ReadonlyMap<number, number>;
   /** Findings in the note itself, by line. */
   readonly findings: ReadonlyMap<number, readonly Finding[]>;
   /** What to mind, by the line of the fence under which it is said. */
@@ -15,14 +17,22 @@ export interface View {
   readonly firstFence: number;
 }
 
+/** Lines of a note that are drawn. A browser needs seconds for a table of many more. */
+const MOST_LINES = 10_000;
+
 export function view(sheet: Sheet): View {
-  const rows = grouped(sheet.rows(), (row) => row.block.fenceLine);
+  const all = sheet.rows();
+  const rows = grouped(all.slice(0, MOST_LINES), (row) => row.block.fenceLine);
+  const left = new Map<number, number>();
+  for (const { block } of all.slice(MOST_LINES))
+    left.set(block.fenceLine, (left.get(block.fenceLine) ?? 0) + 1);
   const own = sheet.findings().filter((finding) => finding.file === null);
   return {
     sheet,
     rows,
+    left,
     findings: grouped(own, (finding) => finding.line),
-    cautions: cautionsByFence(sheet.rows()),
+    cautions: cautionsByFence(all),
     firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine ?? 0,
   };
 }

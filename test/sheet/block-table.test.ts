@@ -200,6 +200,17 @@ describe('findings', () => {
   });
 });
 
+describe('a note longer than anybody reads', () => {
+  it('is drawn in part, and says so', () => {
+    const many = (count: number): string => fence(...Array.from({ length: count }, () => '(1 mm'));
+    const [first = '', second = '', third = ''] = tables(many(9_999) + many(301) + many(1));
+    expect(rows(first)).toHaveLength(2 * 9_999);
+    expect(rows(second).map(({ kind }) => kind)).toEqual(['broken', 'finding error', 'remark']);
+    expect(words(second)).toContain('300 more lines are not drawn here');
+    expect(words(third)).toContain('1 more line is not drawn here');
+  });
+});
+
 describe('cards', () => {
   it('are small tables of field and value', () => {
     const [html = ''] = tables(
