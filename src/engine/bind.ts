@@ -14,7 +14,8 @@ export interface Binding {
   readonly steps: readonly Entry[];
 }
 
-const NOTHING: Binding = { lookups: [], steps: [] };
+const NONE: readonly never[] = [];
+const NOTHING: Binding = { lookups: NONE, steps: NONE };
 
 /** The name and fields of a chain such as `setup.ring.used`, or null when its root is not a plain name. */
 export function chainOf(expression: Expression): readonly string[] | null {
@@ -22,6 +23,11 @@ export function chainOf(expression: Expression): readonly string[] | null {
   if (expression.kind !== 'field') return null;
   const inner = chainOf(expression.of);
   return inner && [...inner, expression.field];
+}
+
+/** A list that is kept for as long as its line: without the room to grow that a list filled step by step has. */
+function kept<T>(list: readonly T[]): readonly T[] {
+  return list.length === 0 ? NONE : list.slice();
 }
 
 /** What the line looks up. `entryOf` gives the entry of a name, made on first mention. */
@@ -84,5 +90,5 @@ export function bind(statement: Statement, entryOf: (name: string) => Entry): Bi
     default:
       return NOTHING;
   }
-  return lookups.length === 0 && steps.length === 0 ? NOTHING : { lookups, steps };
+  return lookups.length === 0 ? NOTHING : { lookups: kept(lookups), steps: kept(steps) };
 }

@@ -14,7 +14,7 @@ export interface SheetBlock extends NodeBlock {
 }
 
 export function emptyBlock(key: string): SheetBlock {
-  return { key, content: '', starts: [], nodes: [], firstLine: 0, order: 0, numbered: true };
+  return { key, content: '', starts: [], nodes: [], firstLine: 0, order: 0, numbered: 0 };
 }
 
 export interface LineChange {
@@ -91,19 +91,25 @@ export function linesOf(text: string): string[] {
 }
 
 export function replaceNodes(block: SheetBlock, change: LineChange, nodes: readonly Node[]): void {
-  const sameCount = change.removed === nodes.length;
-  replace(block.nodes, change.from, change.removed, nodes);
+  const { from, removed } = change;
+  replace(block.nodes, from, removed, nodes);
   nodes.forEach((node, i) => {
     node.block = block;
-    node.index = change.from + i;
+    node.index = from + i;
   });
-  if (!sameCount) block.numbered = false;
+  if (removed !== nodes.length && block.numbered >= from) block.numbered = from + nodes.length;
 }
 
-/** `splice` without spreading, which a hundred thousand items would overflow. */
+/** More items than this would overflow the stack as arguments of one call. */
+const MOST_ARGUMENTS = 1000;
+
 function replace<T>(list: T[], from: number, removed: number, added: readonly T[]): void {
   if (removed === added.length) {
     added.forEach((item, i) => (list[from + i] = item));
+    return;
+  }
+  if (added.length <= MOST_ARGUMENTS) {
+    list.splice(from, removed, ...added);
     return;
   }
   const tail = list.slice(from + removed);

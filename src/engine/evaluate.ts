@@ -18,6 +18,7 @@ import {
 import type { BinaryNode, Expression, FieldNode, ListNode, QuantityNode, Span } from '../notation/syntax';
 import { chainOf, isRecordField } from './bind';
 import { callFormula } from './call';
+import { appended } from './few';
 import type { Entry, Problem } from './graph';
 import { recordOf } from './readings';
 import { entryValue } from './values';
@@ -29,9 +30,12 @@ export interface Scope {
   readonly system: 'mm' | 'in' | null;
 }
 
+/** Most lines have nothing to say; never added to, see `appended`. */
+const NOTHING: never[] = [];
+
 export class Evaluation {
-  readonly problems: Problem[] = [];
-  readonly waitsFor: string[] = [];
+  problems: Problem[] = NOTHING;
+  waitsFor: string[] = NOTHING;
 
   constructor(
     readonly scope: Scope,
@@ -68,8 +72,12 @@ export class Evaluation {
   }
 
   refuse(span: Span, why: Fault): null {
-    this.problems.push({ code: why.code, start: span.start, end: span.end, data: why.data });
+    this.say({ code: why.code, start: span.start, end: span.end, data: why.data });
     return null;
+  }
+
+  say(problem: Problem): void {
+    this.problems = appended(this.problems, problem);
   }
 
   slice(span: Span): string {
@@ -94,7 +102,7 @@ export class Evaluation {
     const entry = this.scope.entry(name);
     const value = entry && entryValue(entry);
     if (value) return value;
-    if (value === null) this.waitsFor.push(name);
+    if (value === null) this.waitsFor = appended(this.waitsFor, name);
     else if (name === 'pi') return plain(Math.PI);
     else if (unitNamed(name))
       this.refuse(span, fault('unit-without-number', { name, offers: [`1 ${name}`] }));

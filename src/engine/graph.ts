@@ -8,6 +8,7 @@ import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
 import type { FenceWord, Statement } from '../notation/syntax';
 import type { Card } from './cards';
+import type { Few } from './few';
 import type { Asked, CheckResult, ReadingResult } from './results';
 
 /** A finding of the engine, with the lines it points to. Places are worked out only when somebody asks. */
@@ -38,15 +39,19 @@ export interface Recorded {
   readonly used: Quantity | null;
 }
 
+/** Stands for any list without members; never added to, see `appended`. */
+const NOBODY: Node[] = [];
+const NOTHING: readonly never[] = [];
+
 /** Everything the sheet knows about one name (or record path such as `setup.ring`). */
 export class Entry {
   /** Figures of this name; more than one is an error at each. */
-  readonly definers: Node[] = [];
+  definers: Node[] = NOBODY;
   /** `measured`, `final` and `used` lines for it, in no particular order. */
-  readonly records: Node[] = [];
-  readonly lookers = new Set<Node>();
+  records: Node[] = NOBODY;
+  lookers: Few<Node> = null;
   /** Lines whose judgement depends on this entry without their value doing so. */
-  readonly judges = new Set<Node>();
+  judges: Few<Node> = null;
   /** How many calls hand this very name to `speed_step`. */
   stepped = 0;
   card: Card | null = null;
@@ -56,9 +61,10 @@ export class Entry {
   ordered: readonly Node[] | null = null;
   recorded: Recorded | null = null;
 
-  // Marks of the settling in progress: lookers gathered, lookers told of a change.
+  // Marks of the update in progress: lookers gathered, lookers told of a change, lines around judged.
   seen = 0;
   told = 0;
+  judged = 0;
 
   constructor(readonly name: string) {}
 
@@ -76,8 +82,8 @@ export class Entry {
     return (
       this.definers.length === 0 &&
       this.records.length === 0 &&
-      this.lookers.size === 0 &&
-      this.judges.size === 0 &&
+      this.lookers === null &&
+      this.judges === null &&
       this.card === null &&
       this.job === null
     );
@@ -90,36 +96,37 @@ export interface NodeBlock {
   firstLine: number;
   /** Position among the sheet's blocks, for the order of readings. */
   order: number;
-  /** False when nodes may carry stale indexes. */
-  numbered: boolean;
+  /** How many nodes from the first carry the index they stand at. */
+  numbered: number;
 }
 
 export class Node {
-  lookups: readonly Lookup[] = [];
+  lookups: readonly Lookup[] = NOTHING;
   /** The entry this line gives something to: its figure, or the name it measures. */
   provides: Entry | null = null;
   /** Names handed to `speed_step`. */
-  steps: readonly Entry[] = [];
+  steps: readonly Entry[] = NOTHING;
   block: NodeBlock | null = null;
   index = 0;
 
   value: Value | null = null;
   asked: Asked | null = null;
   check: CheckResult | null = null;
-  readings: readonly Quantity[] = [];
+  readings: readonly Quantity[] = NOTHING;
   reading: ReadingResult | null = null;
-  waitsFor: readonly string[] = [];
+  waitsFor: readonly string[] = NOTHING;
   /** From evaluating and from judging; what the notation said is in `statement.findings`. */
-  problems: readonly Problem[] = [];
-  verdicts: readonly Problem[] = [];
+  problems: readonly Problem[] = NOTHING;
+  verdicts: readonly Problem[] = NOTHING;
   cycle: Cycle | null = null;
 
-  // Marks of the settling in progress.
+  // Marks of the update in progress; see `settle`.
   stamp = 0;
   dirty = false;
-  order = -1;
-  low = -1;
-  open = false;
+  order = 0;
+  low = 0;
+  at = 0;
+  judged = 0;
 
   constructor(
     readonly text: string,
@@ -135,10 +142,12 @@ export class Node {
   get line(): number {
     const block = this.block;
     if (!block) return 0;
-    if (!block.numbered) {
-      block.nodes.forEach((node, i) => (node.index = i));
-      block.numbered = true;
+    const { nodes } = block;
+    for (let i = block.numbered; i < nodes.length; i++) {
+      const node = nodes[i];
+      if (node) node.index = i;
     }
+    block.numbered = nodes.length;
     return block.firstLine + this.index;
   }
 

@@ -12,6 +12,8 @@ import type { Entry, Node, Problem, RelatedRef } from './graph';
 import { judgeReadings } from './readings';
 import { pathValue } from './values';
 
+const NOTHING: readonly Problem[] = [];
+
 /** Judges a node; `entryOf` finds the entry of a name without making one. */
 export function judge(node: Node, entryOf: (name: string) => Entry | undefined): void {
   const { statement } = node;
@@ -20,7 +22,7 @@ export function judge(node: Node, entryOf: (name: string) => Entry | undefined):
   else if (statement.kind === 'used') node.verdicts = judgeUsed(node, statement.path, entryOf);
   else if (statement.kind === 'figure' || statement.kind === 'show')
     node.verdicts = onMachine(node, statement.expression);
-  else node.verdicts = [];
+  else node.verdicts = NOTHING;
 }
 
 interface PathLike extends Span {
@@ -70,7 +72,7 @@ function judgeReading(
   node.reading = result;
   const at = broken && statement.readings[broken.index];
   const read = broken && node.readings[broken.index];
-  if (!broken || !at || !read || !asked) return [];
+  if (!broken || !at || !read || !asked) return NOTHING;
   const { unit } = read;
   const data = {
     name: path,
@@ -125,7 +127,7 @@ function kindProblem(
 // --- machine limits -------------------------------------------------------------------------------------------
 
 function onMachine(node: Node, span: Span): readonly Problem[] {
-  if (node.on.length === 0 || node.value === null) return [];
+  if (node.on.length === 0 || node.value === null) return NOTHING;
   const cards = node.on.flatMap((entry) => (entry.card?.word === 'machine' ? [entry.card] : []));
   const problems: Problem[] = [];
   const judgeOne = (q: Quantity): void => {

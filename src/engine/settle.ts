@@ -1,40 +1,39 @@
 /**
- * Puts lines in the order in which they can be evaluated and evaluates those that need it.
+ * Evaluates lines in an order in which each comes after what it needs.
  *
- * Works on the lines that might change (the seeds and everything that depends on them) and touches nothing else. Strongly
- * connected lines are found on the way (Tarjan's method, written with a stack of its own because a chain of ten thousand
- * lines would overflow the call stack): they are cycles and get no value.
+ * Works on the lines that might change (the seeds and everything that depends on them) and touches nothing else. Groups of
+ * lines that need each other are found on the way (Tarjan's method, written with a stack of its own because a chain of ten
+ * thousand lines would overflow the call stack): they are cycles and get no value.
  */
+import { forEachOf } from './few';
 import type { Entry, Lookup, Node } from './graph';
 
 let stamps = 0;
 
-/** Seeds and all that depends on them. */
+/** Values of `Node.order`; a line on the way to what it needs has its number in the order of visiting, from 1. */
+const UNSEEN = 0;
+const DONE = -1;
+
+/** Seeds and all that depends on them. A line that went meanwhile is no seed any more. */
 function affected(seeds: Iterable<Node>, stamp: number): Node[] {
   const found: Node[] = [];
-  for (const node of seeds) {
-    if (node.stamp === stamp) continue;
+  const take = (node: Node, dirty: boolean): void => {
     node.stamp = stamp;
-    node.dirty = true;
+    // A line that stood in a cycle carries a finding which only a fresh look can take away.
+    node.dirty = dirty || node.cycle !== null;
+    node.order = UNSEEN;
     found.push(node);
-  }
+  };
+  for (const node of seeds) if (node.stamp !== stamp && node.block) take(node, true);
+  const takeLooker = (looker: Node): void => {
+    if (looker.stamp !== stamp) take(looker, false);
+  };
   for (let i = 0; i < found.length; i++) {
     const provides = found[i]?.provides;
     // Many lines may give one name something (readings, doubled figures): its lookers are gone through once.
     if (!provides || provides.seen === stamp) continue;
     provides.seen = stamp;
-    for (const looker of provides.lookers) {
-      if (looker.stamp === stamp) continue;
-      looker.stamp = stamp;
-      looker.dirty = false;
-      found.push(looker);
-    }
-  }
-  for (const node of found) {
-    node.order = -1;
-    node.open = false;
-    // A line that stood in a cycle carries a finding which only a fresh look can take away.
-    if (node.cycle) node.dirty = true;
+    forEachOf(provides.lookers, takeLooker);
   }
   return found;
 }
@@ -45,51 +44,6 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
  */
 function provider({ entry, want }: Lookup): Node | undefined {
   return want === 'value' && entry.definers.length === 1 ? entry.definers[0] : undefined;
-}
-
-interface Frame {
-  readonly node: Node;
-  lookup: number;
-}
-
-/** Groups in an order where each comes after what it needs; a group of more than one is a cycle. */
-function ordered(nodes: readonly Node[], stamp: number): Node[][] {
-  const groups: Node[][] = [];
-  const open: Node[] = [];
-  let next = 0;
-  const enter = (node: Node): Frame => {
-    node.order = node.low = next++;
-    node.open = true;
-    open.push(node);
-    return { node, lookup: 0 };
-  };
-  for (const start of nodes) {
-    if (start.order >= 0) continue;
-    const frames: Frame[] = [enter(start)];
-    for (let frame = frames.at(-1); frame; frame = frames.at(-1)) {
-      const { node } = frame;
-      const lookup = node.lookups[frame.lookup++];
-      if (lookup) {
-        const needed = provider(lookup);
-        if (needed?.stamp !== stamp) continue;
-        if (needed.order < 0) frames.push(enter(needed));
-        else if (needed.open && needed.order < node.low) node.low = needed.order;
-        continue;
-      }
-      frames.pop();
-      const parent = frames.at(-1)?.node;
-      if (parent && node.low < parent.low) parent.low = node.low;
-      if (node.low !== node.order) continue;
-      const group: Node[] = [];
-      for (let member = open.pop(); member; member = open.pop()) {
-        member.open = false;
-        group.push(member);
-        if (member === node) break;
-      }
-      groups.push(group);
-    }
-  }
-  return groups;
 }
 
 function needsItself(node: Node): boolean {
@@ -103,7 +57,7 @@ export interface Settling {
   refuse(node: Node, cycle: readonly Node[]): boolean;
 }
 
-/** Evaluates the seeds and whatever their changes reach. Answers every node that was evaluated. */
+/** Evaluates the seeds and whatever their changes reach. Answers every node that was evaluated, each once. */
 export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node[] {
   const stamp = ++stamps;
   const nodes = affected(seeds, stamp);
@@ -113,27 +67,79 @@ export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node
     const changed = settling.evaluate(node);
     if (changed !== false) spread(node.provides, changed, stamp);
   };
-  for (const node of nodes) if (node.dirty && node.lookups.length === 0) evaluate(node);
-  for (const group of ordered(nodes, stamp)) {
-    const first = group[0];
-    if (!first) continue;
-    if (group.length > 1 || needsItself(first)) {
-      for (const node of group) {
-        done.push(node);
-        if (settling.refuse(node, group)) spread(node.provides, true, stamp);
-      }
-    } else if (first.dirty && first.lookups.length > 0) evaluate(first);
+  const refuse = (group: readonly Node[]): void => {
+    for (const node of group) {
+      done.push(node);
+      if (settling.refuse(node, group)) spread(node.provides, true, stamp);
+    }
+  };
+  for (const node of nodes) {
+    if (node.lookups.length > 0) continue;
+    node.order = DONE;
+    if (node.dirty) evaluate(node);
+  }
+  const settled = (group: readonly Node[]): void => {
+    for (const node of group) node.order = DONE;
+    const [first] = group;
+    if (group.length > 1 || (first && needsItself(first))) refuse(group);
+    else if (first?.dirty) evaluate(first);
+  };
+  for (const node of nodes) {
+    if (node.order !== UNSEEN) continue;
+    if (isReady(node, stamp)) {
+      node.order = DONE;
+      if (node.dirty) evaluate(node);
+    } else visit(node, stamp, settled);
   }
   return done;
 }
 
+/** Whether everything a line needs is there, as in a note that is written from top to bottom. */
+function isReady({ lookups }: Node, stamp: number): boolean {
+  for (const lookup of lookups) {
+    const needed = provider(lookup);
+    if (needed?.stamp === stamp && needed.order !== DONE) return false;
+  }
+  return true;
+}
+
+/** Goes from a line to all that it needs, and hands out each group of lines once what it needs has been handed out. */
+function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => void): void {
+  /** Lines whose group is not complete, and the way from the start to where the visit has got to. */
+  const open: Node[] = [];
+  const path: Node[] = [];
+  let visited = 0;
+  const enter = (node: Node): void => {
+    node.order = node.low = ++visited;
+    node.at = 0;
+    open.push(node);
+    path.push(node);
+  };
+  enter(start);
+  for (let node = path.at(-1); node; node = path.at(-1)) {
+    const lookup = node.lookups[node.at++];
+    if (lookup) {
+      const needed = provider(lookup);
+      if (needed?.stamp !== stamp || needed.order === DONE) continue;
+      if (needed.order === UNSEEN) enter(needed);
+      else if (needed.order < node.low) node.low = needed.order;
+      continue;
+    }
+    path.pop();
+    const parent = path.at(-1);
+    if (parent && node.low < parent.low) parent.low = node.low;
+    if (node.low === node.order) settled(open.splice(open.lastIndexOf(node)));
+  }
+}
+
+/** Tells the lines that look a name up that it has changed, or some of its fields. */
 function spread(entry: Entry | null, changed: true | ReadonlySet<string>, stamp: number): void {
   if (!entry || entry.told === stamp) return;
   if (changed === true) entry.told = stamp;
-  for (const looker of entry.lookers) {
-    if (looker.stamp !== stamp || looker.dirty) continue;
+  forEachOf(entry.lookers, (looker) => {
+    if (looker.stamp !== stamp || looker.dirty) return;
     looker.dirty = changed === true || looker.lookups.some((l) => l.entry === entry && concerns(l, changed));
-  }
+  });
 }
 
 function concerns(lookup: Lookup, changed: ReadonlySet<string>): boolean {

@@ -208,7 +208,7 @@ function warnWhenWider(
   const [is, wanted] = [reach.high - reach.low, asked.high - asked.low];
   if (is <= wanted * (1 + 1e-9)) return;
   const biggest = shares(value)[0];
-  evaluation.problems.push({
+  evaluation.say({
     code: 'band-wider-than-asked',
     start: limits.start,
     end: limits.end,
@@ -310,5 +310,5 @@ function sayCheck(
     unit: unit.symbol,
     comment: statement.comment?.text ?? null,
   };
-  evaluation.problems.push({ code, start: first.start, end: last.end, data });
+  evaluation.say({ code, start: first.start, end: last.end, data });
 }

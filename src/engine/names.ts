@@ -1,0 +1,176 @@
+/**
+ * The names of a sheet, and the lines that give them something or look them up: puts a line in and takes it out again,
+ * and gathers on the way what an update has to look at.
+ */
+import type { Statement } from '../notation/syntax';
+import { bind } from './bind';
+import type { Card } from './cards';
+import { appended, forEachOf, withOne, withoutOne } from './few';
+import { Entry, Node } from './graph';
+
+const NOTHING: readonly Entry[] = [];
+let inputs = 0;
+
+export class Names {
+  private readonly entries = new Map<string, Entry>();
+  /** Lines with asked limits, by the number under which limits know them. */
+  private readonly inputs = new Map<number, Node>();
+  /** Entries with more than one figure, kept so that findings cost no search. */
+  readonly doubled = new Set<Entry>();
+
+  // The update in progress. Names are gathered first and gone through once: thousands of lines may touch one.
+  private readonly touched = new Set<Entry>();
+  /** Names whose figures change, each with its one figure from before. */
+  private readonly renewed = new Map<Entry, Node | null>();
+  /** Lines that need a fresh look, some of them more than once. */
+  private readonly seeds: Node[] = [];
+
+  /** `cardNamed` finds the card that a name stands for. */
+  constructor(private readonly cardNamed: (name: string) => Card | null) {}
+
+  readonly find = (name: string): Entry | undefined => this.entries.get(name);
+
+  /** The entry of a name, made on first mention. */
+  readonly entryOf = (name: string): Entry => {
+    let entry = this.entries.get(name);
+    if (!entry) {
+      entry = new Entry(name);
+      entry.card = this.cardNamed(name);
+      this.entries.set(name, entry);
+    }
+    return entry;
+  };
+
+  /** All names with a figure. */
+  given(): readonly string[] {
+    return [...this.entries.values()].filter((entry) => entry.definers.length > 0).map((entry) => entry.name);
+  }
+
+  /** The line whose asked limits an input number means. */
+  input(input: number): Node | undefined {
+    return this.inputs.get(input);
+  }
+
+  /** What an entry stands for is another thing now, or it is judged by other things. */
+  touch(entry: Entry): void {
+    this.touched.add(entry);
+  }
+
+  refresh(node: Node): void {
+    this.seeds.push(node);
+  }
+
+  /** A line of a block of that word and on those machines, in its place among the names. */
+  add(text: string, word: Node['word'], machines: readonly Entry[], statement: Statement): Node {
+    const { kind } = statement;
+    const judged = kind === 'figure' || kind === 'show';
+    const node = new Node(text, word, judged ? machines : NOTHING, statement, ++inputs);
+    if (kind === 'empty' && statement.findings.length === 0) return node;
+    this.seeds.push(node);
+    const { lookups, steps } = bind(statement, this.entryOf);
+    node.lookups = lookups;
+    node.steps = steps;
+    for (const { entry } of lookups) entry.lookers = withOne(entry.lookers, node);
+    for (const entry of steps) {
+      entry.stepped++;
+      this.touch(entry);
+    }
+    for (const entry of node.on) entry.judges = withOne(entry.judges, node);
+    if (kind === 'reading' || kind === 'used') this.addRecord(node, statement.path.names);
+    else if (kind === 'figure') this.addDefiner(node, statement.name.text);
+    else if (kind === 'words') this.addDefiner(node, statement.key.text);
+    else if (kind === 'broken' && statement.name) this.addDefiner(node, statement.name.text);
+    if (kind === 'figure' && statement.limits) this.inputs.set(node.input, node);
+    return node;
+  }
+
+  private addRecord(node: Node, path: readonly string[]): void {
+    const entry = this.entryOf(path.join('.'));
+    node.provides = entry;
+    entry.records = appended(entry.records, node);
+    this.touch(entry);
+    if (path.length === 1) return;
+    const root = this.entryOf(path[0] ?? '');
+    root.judges = withOne(root.judges, node);
+  }
+
+  private addDefiner(node: Node, name: string): void {
+    const entry = this.entryOf(name);
+    node.provides = entry;
+    this.renew(entry);
+    entry.definers = appended(entry.definers, node);
+    if (entry.definers.length > 1) this.doubled.add(entry);
+  }
+
+  /** Takes a line out. */
+  drop(node: Node): void {
+    node.block = null;
+    this.inputs.delete(node.input);
+    for (const { entry } of node.lookups) {
+      entry.lookers = withoutOne(entry.lookers, node);
+      this.release(entry);
+    }
+    for (const entry of node.on) {
+      entry.judges = withoutOne(entry.judges, node);
+      this.release(entry);
+    }
+    for (const entry of node.steps) {
+      entry.stepped--;
+      this.touch(entry);
+      this.release(entry);
+    }
+    const { provides, statement } = node;
+    if (!provides) return;
+    if (statement.kind === 'reading' || statement.kind === 'used') {
+      provides.records.splice(provides.records.indexOf(node), 1);
+      this.touch(provides);
+      const root = this.find(statement.path.names[0] ?? '');
+      if (root) {
+        root.judges = withoutOne(root.judges, node);
+        this.release(root);
+      }
+    } else {
+      this.renew(provides);
+      provides.definers.splice(provides.definers.indexOf(node), 1);
+      if (provides.definers.length <= 1) this.doubled.delete(provides);
+    }
+    this.release(provides);
+  }
+
+  /** Forgets an entry that nobody needs any more. */
+  private release(entry: Entry): void {
+    if (entry.idle && this.entries.get(entry.name) === entry) this.entries.delete(entry.name);
+  }
+
+  /** Remembers the one figure of a name, if there is just one, before its figures change. */
+  private renew(entry: Entry): void {
+    // Nobody can have seen a name that nothing hangs on.
+    if (entry.idle || this.renewed.has(entry)) return;
+    this.renewed.set(entry, entry.definers.length === 1 ? (entry.definers[0] ?? null) : null);
+  }
+
+  /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
+  gathered(): { readonly seeds: readonly Node[]; readonly touched: readonly Entry[] } {
+    const replaced: Entry[] = [];
+    for (const [entry, before] of this.renewed) {
+      const [now] = entry.definers;
+      if (!before || !now || entry.definers.length > 1) this.touch(entry);
+      else if (now !== before) {
+        // One line took another's place as the name's figure. It starts from the other's value: lines that look the name
+        // up need a fresh look only if the new value differs, or the field that they want.
+        now.value = before.value;
+        this.seeds.push(now);
+        replaced.push(entry);
+      }
+    }
+    const seeds = this.seeds.splice(0);
+    for (const entry of this.touched) {
+      entry.forgetOrder();
+      forEachOf(entry.lookers, (looker) => void seeds.push(looker));
+    }
+    const touched = [...this.touched, ...replaced];
+    this.touched.clear();
+    this.renewed.clear();
+    return { seeds, touched };
+  }
+}
