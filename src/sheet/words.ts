@@ -151,7 +151,7 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
   if (inside === null) return plain(fromFigure(toNominal ?? 0, 'the figure', size));
   if (left !== null && left > 0) {
     // Metal to spare is the usual state on the way; at inspection the part is outside its limits all the same.
-    const radius = last.dimension === LENGTH ? `${size(left / 2)} on radius` : null;
+    const radius = last.dimension === LENGTH ? `(${size(left / 2)} on radius)` : null;
     return { kind: how === 'final' ? 'bad' : 'open', word: `${size(left)} left`, more: radius };
   }
   const asked = sheet.figure(reading.path)?.asked;

@@ -18,7 +18,7 @@ describe('text for a terminal', () => {
       ['a', 'one', 'x'],
       ['bbb', 'a cell far too long', 'y'],
     ];
-    expect(columns(rows, 5)).toEqual(['a    one    x', 'bbb  a cell far too long  y']);
+    expect(columns(rows, [5, 5])).toEqual(['a    one    x', 'bbb  a cell far too long  y']);
   });
 
   it('breaks lines between words', () => {

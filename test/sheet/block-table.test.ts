@@ -130,14 +130,14 @@ describe('readings', () => {
       ?.at(-1) ?? '';
 
   it.each([
-    ['d = 12 mm ± 0.01 shaft', 'd measured 12.3 mm', '… 0.29 mm left 0.145 mm on radius'],
+    ['d = 12 mm ± 0.01 shaft', 'd measured 12.3 mm', '… 0.29 mm left (0.145 mm on radius)'],
     ['d = 12 mm ± 0.01 shaft', 'd measured 12.005 mm', '✓ inside'],
     ['d = 12 mm ± 0.01 shaft', 'd measured 11.98 mm', '✗ too small by 0.01 mm'],
-    ['d = 12 mm ± 0.01 hole', 'd measured 11.5 mm', '… 0.49 mm left 0.245 mm on radius'],
+    ['d = 12 mm ± 0.01 hole', 'd measured 11.5 mm', '… 0.49 mm left (0.245 mm on radius)'],
     ['d = 12 mm ± 0.01 hole', 'd measured 12.02 mm', '✗ too large by 0.01 mm'],
     ['d = 12 mm ± 0.01', 'd measured 12.3 mm', '△ too large by 0.29 mm'],
     ['d = 12 mm ± 0.01', 'd final 12.3 mm', '✗ too large by 0.29 mm'],
-    ['d = 12 mm ± 0.01 shaft', 'd final 12.3 mm', '✗ 0.29 mm left 0.145 mm on radius'],
+    ['d = 12 mm ± 0.01 shaft', 'd final 12.3 mm', '✗ 0.29 mm left (0.145 mm on radius)'],
     ['d = 12 mm ± 0.01', 'd final 12.005 mm, 11.995 mm', '✓ inside'],
     ['d = 12 mm', 'd measured 12.3 mm', '0.3 mm above the figure'],
     ['d = 12 mm', 'd measured 11.9 mm', '0.1 mm below the figure'],

@@ -52,6 +52,10 @@ describe('values', () => {
     });
   });
 
+  it('money has no SI unit, in a list neither', () => {
+    expect(value('[85 AUD, 90 AUD]')).toMatchObject({ kind: 'list', value: [85, 90], unit: 'AUD', si: null });
+  });
+
   it('a list of several units is told in the first', () => {
     expect(value('a = [1 in, 12.7 mm]')).toMatchObject({ unit: 'in', value: [1, expect.closeTo(0.5, 12)] });
   });
@@ -207,6 +211,13 @@ describe('readings', () => {
     ]);
   });
 
+  it('tell what is left in their own unit', () => {
+    const [inch] = of(fence('bore = 1 in ± 0.001 in hole', 'bore measured 0.98 in')).readings;
+    expect(inch?.left).toBeCloseTo(0.019, 12);
+    const [warm] = of(fence('t = 20 °C ± 2 °C', 't final 68 °F')).readings; // 68 °F is 20 °C
+    expect(warm).toMatchObject({ unit: '°F', inside: true, left: 0 });
+  });
+
   it('of a sample have no limits', () => {
     expect(of(fence('old measured 1/2 in, 0.499 in')).readings).toEqual([
       { name: 'old', kind: 'measured', line: 2, values: [0.5, 0.499], unit: 'in', inside: null, left: null },
@@ -234,6 +245,12 @@ describe('findings', () => {
     expect(finding).toMatchObject({ severity: 'error', line: 2, endLine: 2, related: [] });
     const line = text.split('\n')[1] ?? '';
     expect(line.slice((finding?.column ?? 0) - 1, (finding?.endColumn ?? 0) - 1)).toContain('10 mm + 1');
+  });
+
+  it('of a shop file are told with that file, not with every note', () => {
+    const twice = '```machine lathe\n```\n```machine lathe\n```\n';
+    expect(of(fence('a = 1 mm'), [{ file: '/shop/shop.md', text: twice }]).findings).toEqual([]);
+    expect(of(twice).findings.map((finding) => finding.line)).toEqual([1, 3]);
   });
 
   it('point into the note itself and into shop files by name', () => {

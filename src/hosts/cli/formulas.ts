@@ -92,7 +92,7 @@ function formulaText(formula: Formula, paint: Paint): string {
 function listed(rows: readonly Cells[]): readonly string[] {
   const fronts = columns(
     rows.map(([name, kind]) => [name, kind, '|']),
-    60,
+    [],
   );
   return rows.map(([, , meaning], i) => {
     const front = (fronts[i] ?? '').slice(0, -1);

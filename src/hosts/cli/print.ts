@@ -10,6 +10,9 @@ export interface Checked {
   readonly report: NoteReport;
 }
 
+/** A long name or value pushes the rest of its own line along, not that of all others. */
+const WIDEST = [5, 32, 18];
+
 /** Line number, name, value, what else there is to say. */
 type Cells = readonly [string, string, string, string];
 
@@ -19,7 +22,10 @@ export function printed({ sheet, report }: Checked, colour: boolean): string {
     .rows()
     .filter((row) => row.block.word === 'figures')
     .flatMap((row) => cellsOf(row, sheet).map((cells) => ({ line: row.line + 1, cells })));
-  const texts = columns(lines.map(({ cells }) => cells.map(harmless)));
+  const texts = columns(
+    lines.map(({ cells }) => cells.map(harmless)),
+    WIDEST,
+  );
   const out: string[] = [paint('bold', harmless(report.file))];
   let next = 0;
   const findingsUpTo = (line: number): void => {

@@ -25,12 +25,12 @@ export function harmless(text: string): string {
   return text.replace(/[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/g, '\ufffd');
 }
 
-/** Columns side by side, each as wide as its widest cell but at most `widest`; the last is left as it is. */
-export function columns(rows: readonly (readonly string[])[], widest = 32): readonly string[] {
+/** Columns side by side, each as wide as its widest cell but at most what `widest` allows; the last is left as it is. */
+export function columns(rows: readonly (readonly string[])[], widest: readonly number[]): readonly string[] {
   const widths: number[] = [];
   for (const row of rows)
     row.slice(0, -1).forEach((cell, i) => {
-      widths[i] = Math.max(widths[i] ?? 0, Math.min(cell.length, widest));
+      widths[i] = Math.max(widths[i] ?? 0, Math.min(cell.length, widest[i] ?? Infinity));
     });
   return rows.map((row) =>
     row
