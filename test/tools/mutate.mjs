@@ -1,0 +1,175 @@
+/**
+ * npm run mutate: breaks each rule and each constant of the core in turn and reports which breakages no test notices.
+ *
+ *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
+ *     --sample N, --seed S    N of them, chosen by S
+ *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
+ *     --list        names the mutants and tries none
+ *     --jobs N      workers, one when left out
+ *     --runs N      random cases of a property, 40 when left out; survivors are tried again with all of them
+ *     --report F    writes what came of each mutant to F as JSON; --again F tries those that survived in F
+ *
+ * Exit code 0 when every mutant is noticed or excused, 1 when one survives, an excuse fits no mutant or the tests fail
+ * without any, 2 for wrong use. What a mutant is: `mutation/mutants.mjs`. The project's files are only read.
+ */
+import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { resolve, sep } from 'node:path';
+import process from 'node:process';
+import { parseArgs } from 'node:util';
+import { buildScript } from './mutation/build.mjs';
+import { mutantsOf } from './mutation/mutants.mjs';
+import { Runner } from './mutation/runner.mjs';
+
+const root = resolve(import.meta.dirname, '../..');
+const FILES = [
+  /^src\/(quantity|trade|notation)\/\w[\w-]*\.ts$/,
+  /^src\/engine\/(bind|call|evaluate|judge|readings|settle|statement|values)\.ts$/,
+];
+const TESTS = /^test\/(quantity|trade|notation|engine|language|sheet)\/.*\.test\.ts$/;
+const EXCUSES = 'test/tools/mutants-excused.json';
+
+const { values: options } = parseArgs({
+  options: {
+    room: { type: 'string', multiple: true },
+    file: { type: 'string', multiple: true },
+    kind: { type: 'string', multiple: true },
+    sample: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    all: { type: 'boolean', default: false },
+    list: { type: 'boolean', default: false },
+    jobs: { type: 'string', default: '1' },
+    runs: { type: 'string', default: '40' },
+    report: { type: 'string' },
+    again: { type: 'string' },
+  },
+});
+
+const paths = [
+  'src',
+  'test/quantity',
+  'test/trade',
+  'test/notation',
+  'test/engine',
+  'test/language',
+  'test/sheet',
+]
+  .filter((folder) => existsSync(resolve(root, folder)))
+  .flatMap((folder) =>
+    readdirSync(resolve(root, folder), { recursive: true }).map(
+      (path) => `${folder}/${path.split(sep).join('/')}`,
+    ),
+  )
+  .sort();
+const change = ({ before, after }) => `${before} → ${after}`;
+const show = (m) => `${m.file}:${m.line}:${m.column} ${m.kind} in ${m.in || 'the file'}: ${change(m)}`;
+const name = (m) => [m.file, m.in, change(m)].join('\n');
+
+/** A number from 0 to 1 that depends on seed and id only. */
+function chance(seed, id) {
+  let h = Math.imul(seed ^ 0x9e3779b9, 0x85ebca6b) ^ Math.imul(id + 1, 0xc2b2ae35);
+  h = Math.imul(h ^ (h >>> 15), 0x2c1b3c6d);
+  h = Math.imul(h ^ (h >>> 12), 0x297a2d39);
+  return ((h ^ (h >>> 15)) >>> 0) / 2 ** 32;
+}
+
+const files = FILES.flatMap((pattern) => paths.filter((path) => pattern.test(path)));
+const testFiles = paths.filter((path) => TESTS.test(path));
+const sources = new Map();
+const mutants = [];
+for (const file of files) {
+  const made = mutantsOf(file, readFileSync(resolve(root, file), 'utf8'), mutants.length);
+  sources.set(file, made.code);
+  mutants.push(...made.mutants);
+}
+
+function chosen() {
+  const seed = Number(options.seed);
+  const again = options.again
+    ? new Set(JSON.parse(readFileSync(options.again, 'utf8')).survived.map(name))
+    : null;
+  let list = mutants.filter(
+    (m) =>
+      (!options.room || options.room.includes(m.file.split('/')[1])) &&
+      (!options.file || options.file.some((file) => m.file.includes(file))) &&
+      (!options.kind || options.kind.includes(m.kind)) &&
+      (!again || again.has(name(m))),
+  );
+  if (options.sample)
+    return list
+      .sort((a, b) => chance(seed, a.id) - chance(seed, b.id))
+      .slice(0, Number(options.sample))
+      .sort((a, b) => a.id - b.id);
+  if (!options.all) list = list.filter((m) => m.kind !== 'table' || chance(seed, m.id) < 0.1);
+  return list;
+}
+
+const list = chosen();
+if (options.list) console.log([...list.map(show), `${list.length} mutants`].join('\n'));
+else await tryThem();
+
+async function tryThem() {
+  const start = performance.now();
+  const excuses = JSON.parse(readFileSync(resolve(root, EXCUSES), 'utf8'));
+  const excused = new Map();
+  const unfit = [];
+  for (const { file, in: place, changes, reason } of excuses)
+    for (const made of changes) {
+      const key = [file, place, made].join('\n');
+      if (mutants.some((m) => name(m) === key)) excused.set(key, reason);
+      else unfit.push(`${file} in ${place}: ${made}`);
+    }
+  const tried = list.filter((m) => options.all || !excused.has(name(m)));
+
+  const runner = new Runner(await buildScript(root, testFiles, sources), {
+    runs: Number(options.runs),
+    seed: Number(options.seed),
+  });
+  const { failures, tests } = await runner.survey(testFiles);
+  for (const failure of failures) console.log(`fails without a mutant: ${failure}`);
+  console.log(
+    `${tests} tests of ${testFiles.length} files, ${tried.length} mutants of ${new Set(tried.map((m) => m.file)).size} files`,
+  );
+
+  let done = 0;
+  let told = 0;
+  const results = await runner.tryAll(tried, Number(options.jobs), (result) => {
+    done++;
+    if (result.noticed === null && !excused.has(name(result.mutant)))
+      console.log(`survives: ${show(result.mutant)}`);
+    const tenth = Math.floor((done / tried.length) * 10);
+    if (tenth > told)
+      console.log(`${(told = tenth) * 10} % after ${Math.round((performance.now() - start) / 1000)} s`);
+  });
+
+  const survivors = results.filter((r) => r.noticed === null);
+  const survived = survivors.filter((r) => !excused.has(name(r.mutant)));
+  const needless = results.filter((r) => r.noticed !== null && excused.has(name(r.mutant)));
+  if (survived.length > 0) console.log('\nNo test notices:');
+  for (const { mutant, reached } of survived)
+    console.log(`  ${show(mutant)}${reached ? '' : ' (no test comes here)'}`);
+  for (const { mutant } of needless) console.log(`excused, but noticed: ${show(mutant)}`);
+  for (const excuse of unfit) console.log(`excuse without a mutant: ${excuse}`);
+
+  for (const kind of [...new Set(results.map((r) => r.mutant.kind))].sort()) {
+    const of = results.filter((r) => r.mutant.kind === kind);
+    console.log(`  ${kind}: ${of.length} tried, ${of.filter((r) => r.noticed !== null).length} noticed`);
+  }
+  const count = list.filter((m) => excused.has(name(m))).length;
+  console.log(
+    `${results.length} mutants tried, ${results.length - survivors.length} noticed, ${count} excused, ` +
+      `${survived.length} survived, in ${Math.round((performance.now() - start) / 1000)} s`,
+  );
+  if (options.report)
+    writeFileSync(
+      options.report,
+      JSON.stringify(
+        {
+          survived: survived.map((r) => ({ ...r.mutant, reached: r.reached })),
+          noticed: results.filter((r) => r.noticed).map((r) => ({ ...r.mutant, by: r.noticed })),
+        },
+        null,
+        1,
+      ),
+    );
+  process.exitCode = survived.length + unfit.length + failures.length + needless.length > 0 ? 1 : 0;
+}

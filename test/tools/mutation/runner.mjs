@@ -1,0 +1,140 @@
+/** Tries mutants in worker threads: for each, the tests that come to its place, those of its own room first. */
+import { Worker } from 'node:worker_threads';
+
+const WORKER = new URL('worker.mjs', import.meta.url);
+
+/** A worker thread that answers one question at a time and is started again when it had to be ended. */
+class Thread {
+  constructor(data) {
+    this.data = { ...data, at: new SharedArrayBuffer(4) };
+    this.began = new Int32Array(this.data.at);
+  }
+
+  async start() {
+    this.worker = new Worker(WORKER, {
+      workerData: this.data,
+      resourceLimits: { maxOldGenerationSizeMb: 2000 },
+    });
+    await this.answer(
+      () => {},
+      () => 60_000,
+    );
+  }
+
+  /** The answer to what `ask` sends; `{ ended }` when the thread dies or rests longer than `patience(begun)` ms. */
+  answer(ask, patience) {
+    return new Promise((settle) => {
+      let [begun, since] = [-1, performance.now()];
+      const { worker } = this;
+      const end = (result) => {
+        clearInterval(watch);
+        for (const [event, listener] of Object.entries(listeners)) worker.off(event, listener);
+        settle(result);
+      };
+      const listeners = {
+        message: end,
+        error: (error) => end({ ended: String(error.message) }),
+        exit: () => end({ ended: 'the thread ended' }),
+      };
+      const watch = setInterval(() => {
+        if (this.began[0] !== begun) [begun, since] = [this.began[0], performance.now()];
+        if (performance.now() - since > patience(begun)) end({ ended: 'it does not come to an end' });
+      }, 100);
+      for (const [event, listener] of Object.entries(listeners)) worker.on(event, listener);
+      ask();
+    });
+  }
+
+  async ask(message, patience = () => 300_000) {
+    if (!this.worker) await this.start();
+    this.began[0] = 0;
+    const result = await this.answer(() => this.worker.postMessage(message), patience);
+    if (result.ended !== undefined) await this.stop();
+    return result;
+  }
+
+  async stop() {
+    await this.worker?.terminate();
+    this.worker = undefined;
+  }
+}
+
+export class Runner {
+  constructor(script, { runs, seed }) {
+    this.data = { ...script, runs, seed };
+    /** By mutant: the tests that come to it. */
+    this.reached = new Map();
+  }
+
+  /** Runs all tests without a mutant and notes what each comes to. */
+  async survey(files) {
+    const thread = new Thread(this.data);
+    const failures = [];
+    let tests = 0;
+    for (const file of files) {
+      const { survey, failed, ended } = await thread.ask({ survey: file });
+      if (!survey) failures.push(`${file}: ${failed ?? ended}`);
+      for (const [test, { name, ms, touched, failed: why, full }] of (survey?.tests ?? []).entries()) {
+        tests++;
+        if (why !== null) failures.push(`${file} › ${name}: ${why}`);
+        else
+          for (const id of new Set([...survey.loading, ...touched]))
+            this.note(id, { file, test, name, ms, full });
+      }
+    }
+    await thread.stop();
+    return { failures, tests };
+  }
+
+  note(id, test) {
+    const known = this.reached.get(id);
+    if (known) known.push(test);
+    else this.reached.set(id, [test]);
+  }
+
+  planOf({ id, file }) {
+    const room = `test/${file.split('/')[1]}/`;
+    const rank = (test) => (test.file.startsWith(room) ? 0 : 1);
+    return (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
+  }
+
+  /** What came of each mutant, in their order: `noticed` names the test, null where none noticed. */
+  async tryAll(mutants, jobs, told) {
+    const results = [];
+    let next = 0;
+    const work = async () => {
+      const thread = new Thread(this.data);
+      while (next < mutants.length) {
+        const i = next++;
+        results[i] = await this.tryOne(thread, mutants[i]);
+        told(results[i]);
+      }
+      await thread.stop();
+    };
+    await Promise.all(Array.from({ length: jobs }, work));
+    return results;
+  }
+
+  async tryOne(thread, mutant) {
+    const plan = this.planOf(mutant);
+    const reached = plan.length > 0;
+    if (!reached) return { mutant, reached, noticed: null };
+    const patience = (begun) => 5000 + 30 * (plan[begun - 1]?.ms ?? 0);
+    let answer = await thread.ask({ id: mutant.id, plan }, patience);
+    // Once more with all random cases before it counts as unnoticed.
+    if (answer.noticed === null && plan.some((test) => !test.full))
+      answer = await thread.ask(
+        { id: mutant.id, plan: plan.filter((test) => !test.full).map((test) => ({ ...test, full: true })) },
+        (begun) => 10 * patience(begun),
+      );
+    const { noticed, ended } = answer;
+    if (ended !== undefined) return { mutant, reached, noticed: { why: ended } };
+    if (noticed === null) return { mutant, reached, noticed };
+    const test = plan.find((t) => t.file === noticed.file && t.test === noticed.test);
+    return {
+      mutant,
+      reached,
+      noticed: { test: test ? `${test.file} › ${test.name}` : null, why: noticed.why },
+    };
+  }
+}
