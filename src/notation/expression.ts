@@ -1,20 +1,12 @@
 /** Expressions, by recursive descent. Each function reads one rule of the grammar and answers null when it refuses. */
 import { ONE, toBase } from '../quantity/unit';
-import { PERCENT } from '../quantity/units';
-import {
-  isDiameterSign,
-  isDigit,
-  isDivide,
-  isLetter,
-  isMinus,
-  isTimes,
-  nameEnd,
-  skipBlanks,
-} from './characters';
+import { parseCall, parseGroup, parseList } from './brackets';
 import { inchCallout, metricCallout } from './callout';
+import { isDiameterSign, isDigit, isDivide, isLetter, isMinus, isTimes, nameEnd } from './characters';
 import { deviationsFollow } from './limits';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
+import { expectedOperand } from './refuse';
 import {
   refuseCaret,
   refuseDepth,
@@ -22,22 +14,15 @@ import {
   refuseFractionAfterNumber,
   refuseListArithmetic,
 } from './refuse-expressions';
-import { refuseComma } from './refuse-numbers';
-import { expectedArgument, expectedOperand, expectedOperator } from './refuse';
-import { MAX_DEPTH, MAX_ITEMS, type Scanner } from './scanner';
-import type { Argument, Expression, QuantityNode, UnitNode } from './syntax';
-import { tailAt } from './unit-tail';
+import { MAX_DEPTH, type Scanner } from './scanner';
+import type { Expression, QuantityNode } from './syntax';
 
 const PLUS = 0x2b;
 const CARET = 0x5e;
 const SQUARED = 0xb2;
 const CUBED = 0xb3;
 const OPEN = 0x28;
-const CLOSE = 0x29;
 const OPEN_LIST = 0x5b;
-const CLOSE_LIST = 0x5d;
-const COMMA = 0x2c;
-const COLON = 0x3a;
 const POINT = 0x2e;
 const HYPHEN = 0x2d;
 const CAPITAL_M = 0x4d;
@@ -176,7 +161,8 @@ function parseNamed(s: Scanner, start: number): Expression | null {
   return c === POINT ? parseFields(s, node) : node;
 }
 
-function parseFields(s: Scanner, of: Expression | null): Expression | null {
+/** The fields after a name, a formula or a bracket: `.ring.used`. */
+export function parseFields(s: Scanner, of: Expression | null): Expression | null {
   let node = of;
   while (node !== null && s.at(s.pos) === POINT) {
     const start = s.pos + 1;
@@ -187,127 +173,4 @@ function parseFields(s: Scanner, of: Expression | null): Expression | null {
     node = { kind: 'field', start: node.start, end, of: node, field, fieldSpan: { start, end } };
   }
   return node;
-}
-
-function parseGroup(s: Scanner): Expression | null {
-  const start = s.pos;
-  const limitsMayFollow = s.limitsMayFollow;
-  const bareFractions = s.bareFractions;
-  if (!enter(s)) return null;
-  const of = parseExpression(s);
-  if (of === null) return null;
-  if (s.next() !== CLOSE) return expectedOperator(s, of, start);
-  if (of.kind === 'list') return refuseListArithmetic(s, of, of);
-  const end = ++s.pos;
-  leave(s, limitsMayFollow, bareFractions);
-  return parseFields(s, { kind: 'group', start, end, of });
-}
-
-function enter(s: Scanner): boolean {
-  if (s.depth >= MAX_DEPTH) {
-    refuseDepth(s);
-    return false;
-  }
-  s.depth++;
-  s.limitsMayFollow = false;
-  s.bareFractions = false;
-  s.pos++;
-  return true;
-}
-
-function leave(s: Scanner, limitsMayFollow: boolean, bareFractions: boolean): void {
-  s.depth--;
-  s.limitsMayFollow = limitsMayFollow;
-  s.bareFractions = bareFractions;
-}
-
-function parseCall(s: Scanner, start: number, end: number, text: string): Expression | null {
-  const open = s.pos;
-  const limitsMayFollow = s.limitsMayFollow;
-  const bareFractions = s.bareFractions;
-  if (!enter(s)) return null;
-  const args: Argument[] = [];
-  if (s.next() !== CLOSE) {
-    for (;;) {
-      const argument = parseArgument(s);
-      if (argument === null) return null;
-      args.push(argument);
-      const c = s.next();
-      if (c === CLOSE) break;
-      if (c !== COMMA) return expectedOperator(s, argument.value, open);
-      if (!comma(s, args.length)) return null;
-    }
-  }
-  s.pos++;
-  leave(s, limitsMayFollow, bareFractions);
-  return { kind: 'call', start, end: s.pos, name: { start, end, text }, arguments: args };
-}
-
-function parseArgument(s: Scanner): Argument | null {
-  const c = s.next();
-  const start = s.pos;
-  if (isLetter(c)) {
-    const end = nameEnd(s.text, start);
-    const after = skipBlanks(s.text, end);
-    const mark = s.at(after);
-    if (mark === COLON) {
-      s.pos = after + 1;
-      const value = parseExpression(s);
-      return value && { start, end: value.end, name: { start, end, text: s.slice(start, end) }, value };
-    }
-    if (mark === 0x3d && s.at(after + 1) !== 0x3d) return expectedArgument(s, after);
-  }
-  const value = parseExpression(s);
-  return value && { start: value.start, end: value.end, name: null, value };
-}
-
-/** Passes a comma, unless it stands between two digits or begins one element too many. */
-function comma(s: Scanner, count: number): boolean {
-  const at = s.pos;
-  if (isDigit(s.at(at - 1)) && isDigit(s.at(at + 1))) {
-    refuseComma(s, at, 'list');
-    return false;
-  }
-  if (count >= MAX_ITEMS) {
-    s.refuse('too-many-items', at, at + 1, { most: MAX_ITEMS });
-    return false;
-  }
-  s.pos++;
-  return true;
-}
-
-function parseList(s: Scanner): Expression | null {
-  const start = s.pos;
-  const limitsMayFollow = s.limitsMayFollow;
-  const bareFractions = s.bareFractions;
-  if (!enter(s)) return null;
-  const items: Expression[] = [];
-  for (;;) {
-    s.bareFractions = true;
-    const item = parseExpression(s);
-    if (item === null) return null;
-    if (item.kind === 'list') return s.refuse('list-in-list', item.start, item.end);
-    items.push(item);
-    const c = s.next();
-    if (c === CLOSE_LIST) break;
-    if (c !== COMMA) return expectedOperator(s, item, start);
-    if (!comma(s, items.length)) return null;
-  }
-  s.pos++;
-  leave(s, limitsMayFollow, bareFractions);
-  const unit = parseUnitNode(s);
-  return { kind: 'list', start, end: unit ? unit.end : s.pos, items, unit };
-}
-
-/** A unit that stands by itself, after a list or `to`; null when none is there, and then nothing is read. */
-export function parseUnitNode(s: Scanner): UnitNode | null {
-  const start = skipBlanks(s.text, s.pos);
-  if (s.at(start) === 0x25) {
-    s.pos = start + 1;
-    return { start, end: s.pos, unit: PERCENT };
-  }
-  const tail = tailAt(s.text, start);
-  if (tail === null) return null;
-  s.pos = start + tail.length;
-  return { start, end: s.pos, unit: tail.unit };
 }

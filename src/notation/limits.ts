@@ -33,6 +33,7 @@ export function literalOf(nominal: Expression): QuantityNode | null {
 /** True when limits begin at `s.pos` rather than a sum: `+/-`, `+0.02/-0.01`, `+0.05/0`, with or without units. */
 export function deviationsFollow(s: Scanner): boolean {
   const { text } = s;
+  if (text.indexOf('/', s.pos) === -1) return false;
   if (isPlusMinus(s, s.pos)) return true;
   let at = skipBlanks(text, s.pos + 1);
   if (!numberAt(text, at)) return false;

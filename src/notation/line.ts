@@ -1,43 +1,32 @@
 /** One line of a fence to its statement. Never throws; what is not understood is a finding. */
 import type { LineFinding } from '../quantity/finding';
 import { isReserved } from '../quantity/units';
-import { isBlank, isDigit, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
-import { parseExpression, parseUnitNode } from './expression';
+import { parseUnitNode } from './brackets';
+import { isBlank, isLetter, nameEnd, skipBlanks } from './characters';
+import { oneWay, parseComparison } from './comparison';
+import { parseExpression } from './expression';
 import { parseLimits, parseSense } from './limits';
-import { numberAt } from './number';
-import { parseQuantity } from './quantity';
-import { expectedAfterLimits, expectedEnd, expectedOperand, expectedUnit } from './refuse';
-import { refuseComma } from './refuse-numbers';
+import { broken, parseReadings, parseUsed, pathOf } from './reading';
+import { expectedAfterLimits, expectedEnd, expectedUnit } from './refuse';
 import {
   hiddenMarks,
   lineTooLong,
   nameInstead,
   refuseChain,
-  refuseComparison,
   refuseFieldAssigned,
-  refuseUnsigned,
   refuseReserved,
+  refuseTurned,
+  refuseUnsigned,
   refuseWordsInFigures,
 } from './refuse-lines';
-import { MAX_ITEMS, MAX_LINE, Scanner } from './scanner';
-import type {
-  Comparison,
-  Expression,
-  FenceWord,
-  Path,
-  QuantityNode,
-  ReadingNode,
-  Statement,
-  UnitNode,
-  Word,
-} from './syntax';
+import { MAX_LINE, Scanner } from './scanner';
+import type { Comparison, Expression, FenceWord, Statement, UnitNode, Word } from './syntax';
 
 const NONE: readonly LineFinding[] = [];
 const EMPTY: Statement = { kind: 'empty', comment: null, findings: NONE };
 const POINT = 0x2e;
 const EQUALS = 0x3d;
 const COLON = 0x3a;
-const COMMA = 0x2c;
 
 const s = new Scanner();
 /** True while an offer is read in its place. */
@@ -68,12 +57,15 @@ function withOffers(text: string, word: FenceWord, finding: LineFinding): LineFi
   if (!Array.isArray(offers) || offers.length === 0 || verifying) return finding;
   const { start, end } = finding;
   verifying = true;
-  const kept = (offers as readonly string[]).filter((offer) => {
-    const again = parseLine(text.slice(0, start) + offer + text.slice(end), word);
-    return again.kind !== 'broken' || (again.findings[0]?.start ?? 0) >= start + Math.max(1, offer.length);
-  });
-  verifying = false;
-  return { ...finding, data: { ...finding.data, offers: [...new Set(kept)] } };
+  try {
+    const kept = (offers as readonly string[]).filter((offer) => {
+      const again = parseLine(text.slice(0, start) + offer + text.slice(end), word);
+      return again.kind !== 'broken' || (again.findings[0]?.start ?? 0) >= start + Math.max(1, offer.length);
+    });
+    return { ...finding, data: { ...finding.data, offers: [...new Set(kept)] } };
+  } finally {
+    verifying = false;
+  }
 }
 
 function commentAt(text: string, from: number): Word {
@@ -81,11 +73,6 @@ function commentAt(text: string, from: number): Word {
   let end = text.length;
   while (end > start && isBlank(text.charCodeAt(end - 1))) end--;
   return { start, end, text: text.slice(start, end) };
-}
-
-/** What a refused line is left with: the name of the figure that it would have been. */
-function broken(comment: Word | null, name: Word | null): Statement {
-  return { kind: 'broken', name, comment, findings: NONE };
 }
 
 function parseStatement(comment: Word | null, findings: readonly LineFinding[], word: FenceWord): Statement {
@@ -122,10 +109,14 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
           return broken(comment, null);
         }
         s.pos = wordEnd;
-        const path = pathOf(start, end);
+        const path = pathOf(s, start, end);
+        if (parts === 1 && end - start > 1 && isReserved(s.slice(start, end))) {
+          refuseReserved(s, { start, end, text: s.slice(start, end) });
+          return broken(comment, null);
+        }
         return how === 'used'
-          ? parseUsed(comment, findings, path)
-          : parseReadings(comment, findings, path, how);
+          ? parseUsed(s, comment, findings, path)
+          : parseReadings(s, comment, findings, path, how);
       }
     }
   }
@@ -192,7 +183,7 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
   if (first === null) return broken(comment, null);
   s.next();
   if (s.pos >= s.end) return { kind: 'show', expression: first, to: null, comment, findings };
-  let comparison = parseComparison();
+  let comparison = parseComparison(s);
   if (comparison === null) {
     const to = parseTo();
     if (s.finding === null && s.pos < s.end) expectedEnd(s, 'show', to === null ? first : null);
@@ -208,111 +199,10 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
     comparisons.push(comparison);
     if (!oneWay(comparisons)) refuseChain(s, at, comparison);
     s.next();
-    comparison = parseComparison();
+    comparison = parseComparison(s);
   }
   if (s.finding === null && s.pos < s.end) expectedEnd(s, 'check', terms[terms.length - 1] ?? first);
   return { kind: 'check', terms, comparisons, comment, findings };
-}
-
-/** A comparison sign at `s.pos`, passed; null when there is none or it is written wrongly. */
-function parseComparison(): Comparison | null {
-  const c = s.at(s.pos);
-  const next = s.at(s.pos + 1);
-  switch (c) {
-    case 0x2264:
-      return passed(1, '<=');
-    case 0x2265:
-      return passed(1, '>=');
-    case 0x2260:
-      return passed(1, '!=');
-    case 0x3c:
-      if (next === EQUALS) return passed(2, '<=');
-      return next === 0x3e || refuseComparison(s) ? null : passed(1, '<');
-    case 0x3e:
-      if (next === EQUALS) return passed(2, '>=');
-      return refuseComparison(s) ? null : passed(1, '>');
-    case EQUALS:
-      return next === EQUALS && s.at(s.pos + 2) !== EQUALS ? passed(2, '==') : null;
-    case 0x21:
-      return next === EQUALS && s.at(s.pos + 2) !== EQUALS ? passed(2, '!=') : null;
-    default:
-      return null;
-  }
-}
-
-function passed(length: number, comparison: Comparison): Comparison {
-  s.pos += length;
-  return comparison;
-}
-
-/** A chain goes up or down all along; `==` and `!=` compare two only. */
-function oneWay(comparisons: readonly Comparison[]): boolean {
-  const first = comparisons[0]?.charAt(0);
-  return (
-    comparisons.length === 1 ||
-    ((first === '<' || first === '>') && comparisons.every((c) => c.startsWith(first)))
-  );
-}
-
-function pathOf(start: number, end: number): Path {
-  return { start, end, names: s.slice(start, end).split('.') };
-}
-
-/** A number as read from an instrument: a quantity, with a minus where the scale goes below zero. */
-function parseReadQuantity(): QuantityNode | null {
-  const c = s.next();
-  const start = s.pos;
-  if (isMinus(c)) s.pos = skipBlanks(s.text, start + 1);
-  if (!numberAt(s.text, s.pos)) return expectedOperand(s);
-  const size = parseQuantity(s);
-  if (size === null || !isMinus(c)) return size;
-  const { unit } = size;
-  return {
-    ...size,
-    start,
-    value: unit.offset === 0 ? -size.value + 0 : unit.offset - s.amount * unit.factor,
-  };
-}
-
-function parseReadings(
-  comment: Word | null,
-  findings: readonly LineFinding[],
-  path: Path,
-  how: 'measured' | 'final',
-): Statement {
-  const readings: ReadingNode[] = [];
-  for (;;) {
-    const value = parseReadQuantity();
-    if (value === null) return broken(comment, null);
-    let at: QuantityNode | null = null;
-    if (s.next() === 0x61 && nameEnd(s.text, s.pos) === s.pos + 2 && s.at(s.pos + 1) === 0x74) {
-      s.pos += 2;
-      at = parseReadQuantity();
-      if (at === null) return broken(comment, null);
-    }
-    readings.push({ start: value.start, end: (at ?? value).end, value, at });
-    if (s.next() !== COMMA) {
-      if (s.pos < s.end) expectedEnd(s, 'reading', at ?? value);
-      return { kind: 'reading', path, how, readings, comment, findings };
-    }
-    if (readings.length >= MAX_ITEMS) {
-      s.refuse('too-many-items', s.pos, s.pos + 1, { most: MAX_ITEMS });
-      return broken(comment, null);
-    }
-    if (isDigit(s.at(s.pos - 1)) && isDigit(s.at(s.pos + 1))) {
-      refuseComma(s, s.pos, 'readings');
-      return broken(comment, null);
-    }
-    s.pos++;
-  }
-}
-
-function parseUsed(comment: Word | null, findings: readonly LineFinding[], path: Path): Statement {
-  const value = parseReadQuantity();
-  if (value === null) return broken(comment, null);
-  s.next();
-  if (s.pos < s.end) expectedEnd(s, 'used', value);
-  return { kind: 'used', path, value, comment, findings };
 }
 
 function parseWords(
@@ -329,6 +219,7 @@ function parseWords(
     return broken(comment, null);
   }
   const from = Math.min(skipBlanks(s.text, colon + 1), s.end);
+  refuseTurned(s, from);
   return {
     kind: 'words',
     key,

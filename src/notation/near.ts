@@ -1,5 +1,5 @@
 /** What was likely meant by a word that is none of ours. */
-import { isReserved } from '../quantity/units';
+import { isReserved, nearestUnitNames } from '../quantity/units';
 import { nameEnd } from './characters';
 
 /** The nearest text that may be a figure's name: `ring dia` becomes `ring_dia`; null when nothing of it is left. */
@@ -12,6 +12,20 @@ export function parseableName(text: string): string | null {
   const made = /^\d/.test(joined) ? `n${joined}` : joined;
   if (made === '' || nameEnd(made, 0) !== made.length) return null;
   return made.length > 1 && isReserved(made) ? `${made}_1` : made;
+}
+
+/** Looking through all units takes its time, and a note full of one mistake asks for the same word again and again. */
+const units = new Map<string, readonly string[]>();
+const MAX_UNITS = 500;
+
+/** Units that a word which is none could have meant. */
+export function nearUnits(word: string): readonly string[] {
+  const known = units.get(word);
+  if (known !== undefined) return known;
+  if (units.size >= MAX_UNITS) units.clear();
+  const near = nearestUnitNames(word);
+  units.set(word, near);
+  return near;
 }
 
 /** Words of the notation within two slips of `word`, the nearest first. */

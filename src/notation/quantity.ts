@@ -38,6 +38,7 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
         if (!Number.isFinite(read.value)) return refuseFractionOverZero(s, start, last);
         if (read.improper) return refuseImproper(s, start, last);
         s.fraction = start;
+        if (mixed && !unitFollows(s, last)) s.bareMixed = start;
         end = last;
         whole = false;
       } else if (mixed) return refuseBareMixed(s, start, last);

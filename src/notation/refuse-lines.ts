@@ -30,6 +30,18 @@ export function hiddenMarks(comment: Word): readonly LineFinding[] {
   return NONE;
 }
 
+/** The same marks in the words of a card. */
+export function refuseTurned(s: Scanner, from: number): void {
+  for (let at = from; at < s.end; at++)
+    if (turnsDirection(s.at(at))) {
+      s.refuse('hidden-character', at, at + 1, {
+        character: `U+${s.at(at).toString(16).toUpperCase()}`,
+        offers: [''],
+      });
+      return;
+    }
+}
+
 /** `=<`, `=>`, `<>`, `< =`, `===`: refused at `s.pos`; false when the sign there is written well. */
 export function refuseComparison(s: Scanner): boolean {
   const found = /^(=\s*<|=\s*>|<\s*>|<\s+=|>\s+=|=\s+=|!\s+=|={3,}|!={2,}|<{2,}|>{2,}|[<>]={2,}|≤=|≥=)/.exec(

@@ -1,10 +1,10 @@
 /** Refusals of things that stand side by side: only a number and its unit may. */
 import { ONE } from '../quantity/unit';
 import { MATHEMATICS } from '../quantity/mathematics';
-import { mayFollow, nearestUnitNames, unitNamed } from '../quantity/units';
+import { mayFollow, unitNamed } from '../quantity/units';
 import { isDigit, isLetter, isMicro, nameEnd, skipBlanks } from './characters';
 import { isIsoCode } from './iso-code';
-import { nearWords } from './near';
+import { nearUnits, nearWords } from './near';
 import { numberAt, readNumber } from './number';
 import { rightmost } from './refuse-expressions';
 import { refuseGroups } from './refuse-numbers';
@@ -177,7 +177,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     });
   if (isIsoCode(s.text, start, end) && where === 'figure')
     return codeInWrongPlace(s, left, last, start, end, where);
-  const near = nearestUnitNames(word).map((unit) => `${number} ${unit}`);
+  const near = nearUnits(word).map((unit) => `${number} ${unit}`);
   if (word.length < 2 || near.length === 0) return sideBySide(s, last, start, word.length < 2 ? [] : near);
   return s.refuse('unit-unknown', last.start, end, {
     written: word,

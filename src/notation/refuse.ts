@@ -10,8 +10,7 @@ import { type Where, refuseNeighbours } from './refuse-neighbours';
 import { refuseComma, refuseGroups } from './refuse-numbers';
 import type { Scanner } from './scanner';
 import type { Expression, Limits } from './syntax';
-import { nearWords } from './near';
-import { nearestUnitNames } from '../quantity/units';
+import { nearUnits, nearWords } from './near';
 
 export { expectedLimit } from './refuse-limits';
 
@@ -140,7 +139,7 @@ export function expectedAfterLimits(s: Scanner, nominal: Expression, limits: Lim
     const near = nearWords(word, ['to', 'hole', 'shaft']).filter((known) => known !== word);
     if (near.length > 0) return s.refuse('word-unknown', pos, end, { written: word, offers: near });
     if (limits.kind === 'deviations' && isDigit(s.at(limits.end - 1))) {
-      const offers = nearestUnitNames(word);
+      const offers = nearUnits(word);
       if (offers.length > 0) return s.refuse('unit-unknown', pos, end, { written: word, offers });
     }
   }
@@ -251,7 +250,7 @@ export function expectedUnit(s: Scanner, start: number): null {
   if (refuseOdd(s, pos)) return null;
   const end = Math.max(nameEnd(s.text, isMicro(s.at(pos)) ? pos + 1 : pos), pos + 1);
   const written = s.slice(pos, end);
-  const near = isLetter(s.at(pos)) || isMicro(s.at(pos)) ? nearestUnitNames(written) : [];
+  const near = isLetter(s.at(pos)) || isMicro(s.at(pos)) ? nearUnits(written) : [];
   if (numberAt(s.text, pos) || isMinus(s.at(pos)))
     return s.refuse('unit-missing', pos, end, { written, offers: [] });
   return s.refuse('unit-unknown', pos, end, { written, offers: near });

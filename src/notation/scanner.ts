@@ -29,6 +29,8 @@ export class Scanner {
   bareFractions = false;
   /** True in limits, where `30″` can only be a part of a degree. */
   inLimits = false;
+  /** Where the mixed number without a unit that was read last began; a list must have a unit for it. */
+  bareMixed = -1;
   /** The amount of the quantity read last, in its own unit. */
   amount = 0;
   /** Where the fraction read last began, to tell what stands before it. */
@@ -44,6 +46,7 @@ export class Scanner {
     this.bareFractions = false;
     this.inLimits = false;
     this.fraction = -1;
+    this.bareMixed = -1;
     this.finding = null;
   }
 
@@ -52,6 +55,7 @@ export class Scanner {
     const { text } = this;
     let { pos } = this;
     let c = text.charCodeAt(pos);
+    if (c > 0x20 && c < 0x7f) return c;
     while (isBlank(c)) c = text.charCodeAt(++pos);
     this.pos = pos;
     return c;

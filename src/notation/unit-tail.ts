@@ -11,34 +11,45 @@ export interface Tail {
   readonly free: readonly { readonly offset: number; readonly text: string }[];
 }
 
-/** What a stretch of text holds at its beginning, null for no unit. Bounded: a note can name any number of non-units. */
-const known = new Map<string, Tail | null>();
-const MAX_KNOWN = 4096;
+interface Known {
+  readonly text: string;
+  /** What the text holds at its beginning, null for no unit. */
+  readonly tail: Tail | null;
+}
+
+/**
+ * Tails met before, each in the slot its characters lead to; a newcomer takes the place of the one before, so a note
+ * can name any number of units and non-units. Looking one up makes no string.
+ */
+const SLOTS = 1024;
+const known: (Known | undefined)[] = new Array<undefined>(SLOTS).fill(undefined);
 
 /** The unit that begins at `pos`; null when what stands there is none. */
 export function tailAt(text: string, pos: number): Tail | null {
   const first = pieceEnd(text, pos);
   if (first === pos || text.charCodeAt(first) === 0x28) return null;
-  const end = extent(text, pos);
+  const end = extent(text, first);
+  let slot = end - pos;
+  for (let i = pos; i < end; i++) slot = (slot * 31 + text.charCodeAt(i)) & (SLOTS - 1);
+  const found = known[slot];
+  if (found !== undefined && found.text.length === end - pos && text.startsWith(found.text, pos))
+    return found.tail;
   const written = text.slice(pos, end);
-  const found = known.get(written);
-  if (found !== undefined) return found;
-  if (known.size >= MAX_KNOWN) known.clear();
-  const made = read(written);
-  known.set(written, made);
-  return made;
+  const tail = read(written);
+  known[slot] = { text: written, tail };
+  return tail;
 }
 
 /** Where the characters that could be a unit end; the unit may be shorter, when a figure follows the operator. */
-function extent(text: string, pos: number): number {
+function extent(text: string, piece: number): number {
   for (;;) {
-    pos = powerEnd(text, pieceEnd(text, pos));
+    const pos = powerEnd(text, piece);
     const c = text.charCodeAt(pos);
     if (!isTimes(c) && !isDivide(c)) return pos;
     const next = pieceEnd(text, pos + 1);
     // `min(` is the formula.
     if (next === pos + 1 || text.charCodeAt(next) === 0x28) return pos;
-    pos++;
+    piece = next;
   }
 }
 

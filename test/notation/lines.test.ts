@@ -1,0 +1,298 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parseLine } from '../../src/notation/line';
+import type { Argument, Expression, FenceWord, Span, Statement } from '../../src/notation/syntax';
+import { children, expressionsOf, nodeAt, textOf } from '../../src/notation/walk';
+import { readFixtures } from './fixture';
+import { statementText } from './reading';
+
+const FIXTURES = readFixtures(new URL('fixtures/', import.meta.url));
+const LINES = FIXTURES.map(({ code }) => code);
+const WORDS: readonly FenceWord[] = ['figures', 'machine', 'material', 'signed'];
+
+/** Text of all kinds: any characters, pieces of the notation in any order, and good lines with something changed. */
+const piece = fc.constantFrom(
+  ...[
+    'a',
+    'ring',
+    ' = ',
+    ' ',
+    '30',
+    '1',
+    '/',
+    '8',
+    '.',
+    ',',
+    ' mm',
+    ' in',
+    '"',
+    "'",
+    '°',
+    '′',
+    '″',
+    '±',
+    '+',
+    '-',
+    '^',
+    '²',
+  ],
+  ...[
+    '(',
+    ')',
+    '[',
+    ']',
+    '#',
+    ' to ',
+    ' hole',
+    ' h7',
+    ' measured ',
+    ' final ',
+    ' used ',
+    ' at ',
+    '<',
+    '=',
+    '!',
+    '%',
+    ':',
+    '..',
+  ],
+  ...[
+    '×',
+    'Ø',
+    'µ',
+    'π',
+    '½',
+    '“',
+    '\u202e',
+    '\u200b',
+    '\ud800',
+    '\0',
+    '\ufffd',
+    'а',
+    'é',
+    'UNC',
+    'M10',
+    'x',
+    '1e3',
+    '°C',
+    '\t',
+    '\u00a0',
+  ],
+);
+const mutated = fc
+  .tuple(
+    fc.constantFrom(...LINES),
+    fc.nat(),
+    fc.nat(6),
+    fc.oneof(piece, fc.string({ unit: 'binary', maxLength: 2 })),
+  )
+  .map(([line, at, cut, put]) => {
+    const start = at % (line.length + 1);
+    return line.slice(0, start) + put + line.slice(start + cut);
+  });
+const anyLine = fc.oneof(
+  mutated,
+  fc.array(piece, { maxLength: 30 }).map((pieces) => pieces.join('')),
+  fc.string({ unit: 'binary', maxLength: 60 }),
+  fc
+    .array(fc.integer({ min: 0, max: 0xffff }), { maxLength: 30 })
+    .map((codes) => String.fromCharCode(...codes)),
+);
+
+function within(inner: Span, outer: Span, what: string): void {
+  expect([what, inner.start >= outer.start, inner.end <= outer.end, inner.start < inner.end]).toEqual([
+    what,
+    true,
+    true,
+    true,
+  ]);
+}
+
+function argumentsOf(e: Expression): readonly Argument[] {
+  return e.kind === 'call' ? e.arguments : [];
+}
+
+/** Nodes lie inside their parents, one after the other. */
+function nested(e: Expression): void {
+  let last = e.start;
+  for (const child of children(e)) {
+    within(child, e, e.kind);
+    expect(child.start).toBeGreaterThanOrEqual(last);
+    last = child.end;
+    nested(child);
+  }
+  if (e.kind === 'quantity') for (const word of e.tail) within(word, e, 'tail');
+  if (e.kind === 'quantity') expect(Number.isFinite(e.value)).toBe(true);
+  if (e.kind === 'field') within(e.fieldSpan, e, 'field');
+  if (e.kind === 'list' && e.unit) within(e.unit, e, 'list unit');
+  for (const argument of argumentsOf(e)) {
+    within(argument, e, 'argument');
+    within(argument.value, argument, 'argument value');
+    if (argument.name) within(argument.name, argument, 'argument name');
+  }
+}
+
+function spansOf(line: Statement): readonly Span[] {
+  switch (line.kind) {
+    case 'figure':
+      return [
+        line.name,
+        line.expression,
+        ...(line.limits ? [line.limits] : []),
+        ...(line.to ? [line.to] : []),
+      ];
+    case 'show':
+      return [line.expression, ...(line.to ? [line.to] : [])];
+    case 'check':
+      return line.terms;
+    case 'reading':
+      return [line.path, ...line.readings];
+    case 'used':
+      return [line.path, line.value];
+    case 'words':
+      return [line.key, ...(line.words.text === '' ? [] : [line.words])];
+    default:
+      return [];
+  }
+}
+
+describe('any text', () => {
+  it('is a statement whose nodes stand in the line, one inside the other', () => {
+    fc.assert(
+      fc.property(anyLine, fc.constantFrom(...WORDS), (text, word) => {
+        const line = parseLine(text, word);
+        const whole = { start: 0, end: text.length };
+        let last = 0;
+        for (const span of spansOf(line)) {
+          within(span, whole, line.kind);
+          expect(span.start).toBeGreaterThanOrEqual(last);
+          last = span.end;
+        }
+        expressionsOf(line).forEach(nested);
+        if (line.comment) {
+          expect(text.slice(line.comment.start, line.comment.end)).toBe(line.comment.text);
+          expect(line.comment.start).toBeGreaterThanOrEqual(last);
+        }
+        if (line.kind === 'figure') expect(textOf(line.name, text)).toBe(line.name.text);
+        for (const { start, end } of line.findings) within({ start, end }, whole, 'finding');
+        expect(line.kind === 'broken').toBe(
+          line.findings.some(({ code }) => code !== 'direction-in-comment'),
+        );
+      }),
+      { numRuns: 20_000 },
+    );
+  });
+
+  it('gets offers that are read in their place, up to where a further mistake stands', () => {
+    fc.assert(
+      fc.property(anyLine, fc.constantFrom(...WORDS), (text, word) => {
+        for (const { code, start, end, data } of parseLine(text, word).findings) {
+          if (code === 'direction-in-comment') continue;
+          for (const offer of (data['offers'] ?? []) as readonly string[]) {
+            const again = parseLine(text.slice(0, start) + offer + text.slice(end), word);
+            const next = again.findings.find((finding) => finding.code !== 'direction-in-comment');
+            if (next) expect(next.start).toBeGreaterThanOrEqual(start + offer.length);
+          }
+        }
+      }),
+      { numRuns: 10_000 },
+    );
+  });
+
+  it('reads the same again, whatever was read in between', () => {
+    fc.assert(
+      fc.property(anyLine, anyLine, (text, other) => {
+        const first = parseLine(text, 'figures');
+        parseLine(other, 'machine');
+        expect(parseLine(text, 'figures')).toEqual(first);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it('costs a bounded number of steps: the longest lines of one piece are read at once', () => {
+    const pieces = [
+      '1 ',
+      '(',
+      '[',
+      '-',
+      '2^',
+      'a.',
+      'f(',
+      '1,',
+      '3/8 ',
+      '5 mm ',
+      "6'",
+      '°',
+      '"',
+      '1 1/8-7 ',
+      'M1',
+      'a b',
+      '+1/-',
+      ' ',
+      '<',
+      '“',
+      'а',
+      '1/2/4 in ',
+    ];
+    const start = performance.now();
+    for (const text of pieces) parseLine(text.repeat(Math.floor(2000 / text.length)), 'figures');
+    // Generous by far: each takes well under a millisecond when no step looks at the whole line again and again.
+    expect(performance.now() - start).toBeLessThan(2000);
+  });
+});
+
+describe('lines with nothing refused', () => {
+  it('mean the same with blanks between their parts and a comment after them', () => {
+    for (const { code, word, finding } of FIXTURES) {
+      if (finding !== null || code.includes('#')) continue;
+      const spaced = `\t ${code}\u00a0 # words`;
+      const [plain, commented] = [
+        statementText(parseLine(code, word)),
+        statementText(parseLine(spaced, word)),
+      ];
+      expect(commented).toBe(plain === 'nothing' ? '' : `${plain} # words`);
+    }
+  });
+
+  it('give the node under a cursor', () => {
+    const text = 'x = 2 * (ring + max(a, 3 mm)) ± 0.05';
+    const line = parseLine(text, 'figures');
+    const at = (part: string) => {
+      const node = nodeAt(line, text.indexOf(part));
+      return node && textOf(node, text);
+    };
+    expect(at('ring')).toBe('ring');
+    expect(at('a,')).toBe('a');
+    expect(at('3 mm')).toBe('3 mm');
+    expect(at('max')).toBe('max(a, 3 mm)');
+    expect(at('(ring')).toBe('(ring + max(a, 3 mm))');
+    expect(at('0.05')).toBe('0.05');
+    expect(nodeAt(line, 0)).toBe(null);
+  });
+});
+
+describe('numbers', () => {
+  it('are the nearest a double comes to what is typed', () => {
+    fc.assert(
+      fc.property(fc.stringMatching(/^\d{1,20}(\.\d{1,20})?([eE][-+]?\d{1,2})?$/), (text) => {
+        const line = parseLine(text, 'figures');
+        expect(line.kind === 'show' && line.expression.kind === 'quantity' && line.expression.value).toBe(
+          Number(text),
+        );
+      }),
+    );
+  });
+
+  it('know how finely they are stated', () => {
+    const decimals = (text: string) => {
+      const line = parseLine(text, 'figures');
+      return line.kind === 'show' && line.expression.kind === 'quantity'
+        ? line.expression.decimals
+        : undefined;
+    };
+    expect(
+      ['40', '40.0 mm', '.125 in', '1.2e-5', '1.25e1', '3/8 in', '15°30′', '3 h 20 min', '5%'].map(decimals),
+    ).toEqual([0, 1, 3, 6, 1, null, null, null, 0]);
+  });
+});
