@@ -118,6 +118,10 @@ describe('a field', () => {
     expect(found).toMatchObject({ name: 's.tilt', shown: '11.789°' });
     expect(part(found, 'working')?.steps.map(({ name }) => name)).toEqual(['joint', 'tilt']);
   });
+  it('that is a cutting speed of a material is said to be a starting point', () => {
+    const text = '```material brass_rod\nhss_speed = 60 m/min\n```\n' + figures('brass_rod.‸hss_speed');
+    expect(JSON.stringify(asked(text)?.parts)).toContain('starting points');
+  });
   it('of a card says so', () => {
     expect(about('lathe.‸power')?.parts).toContainEqual({ kind: 'words', text: 'On the card of lathe.' });
   });

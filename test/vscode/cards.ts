@@ -50,6 +50,15 @@ describe('cards of a shop file', () => {
     await until(() => codes(note), outside);
   });
 
+  it('are marked themselves where they make no sense', async () => {
+    const shop = await open('bench/shop.md');
+    await replace(shop, '300] rpm', '300] kg');
+    await until(
+      () => codes(shop),
+      (all) => all.join() === 'card-field-kind',
+    );
+  });
+
   it('may come and go as files', async () => {
     const note = await open('bench/turned.md');
     await until(() => codes(note), outside);

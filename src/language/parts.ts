@@ -1,0 +1,76 @@
+/** Pieces that several explanations are made of. */
+import type { Sheet } from '../engine/index';
+import type { CallNode, Expression, UnitNode } from '../notation/syntax';
+import type { Quantity, Value } from '../quantity/value';
+import { formulaNamed } from '../trade/index';
+import { formulaParts } from './explain-call';
+import type { Part } from './explanation';
+import { resultingLimits, withLimits } from './limits';
+import { otherWays, valueText } from './wording';
+import { type Conversion, workingOf, workingOfCall } from './working';
+
+export function also(q: Quantity): readonly Part[] {
+  const texts = otherWays(q);
+  return texts.length > 0 ? [{ kind: 'also', texts }] : [];
+}
+
+export function words(text: string): Part {
+  return { kind: 'words', text };
+}
+
+/** What stands beside the name: the value, but for a record, whose fields make a table. */
+export function headline(value: Value): string | null {
+  if (value.kind === 'number') return withLimits(value);
+  return value.kind === 'record' ? null : valueText(value);
+}
+
+/** The limits that a value's inputs give it. */
+export function limitParts(sheet: Sheet, value: Value | null): readonly Part[] {
+  const limits = value?.kind === 'number' ? resultingLimits(sheet, value) : null;
+  return limits ? [limits] : [];
+}
+
+/** A record's fields with their meanings. */
+export function fieldParts(expression: Expression, value: Value): readonly Part[] {
+  if (value.kind !== 'record') return [];
+  const formula = expression.kind === 'call' ? formulaNamed(expression.name.text) : undefined;
+  const rows = [...value.fields].map(([name, field]) => {
+    const meaning = formula?.result.find((each) => each.name === name)?.meaning ?? '';
+    return [name, field.kind === 'number' ? withLimits(field) : valueText(field), meaning] as const;
+  });
+  return [{ kind: 'table', rows }];
+}
+
+/** The working of an expression or of the formula it calls. */
+export function workingParts(
+  sheet: Sheet,
+  text: string,
+  node: Expression,
+  name: string,
+  conversion: Conversion | null,
+): readonly Part[] {
+  const call = callOf(node);
+  if (call && sheet.call(call)) {
+    const steps = workingOfCall(sheet, call);
+    return steps.length > 0 ? [{ kind: 'working', steps }] : [];
+  }
+  const step = workingOf(sheet, text, node, name, conversion);
+  return step ? [{ kind: 'working', steps: [step] }] : [];
+}
+
+/** The conversion a line asks for, when it has one and a figure for a value. */
+export function conversionTo(to: UnitNode | null, value: Value | null): Conversion | null {
+  return to && value?.kind === 'number' ? { to, value } : null;
+}
+
+/** The call that an expression is, brackets aside. */
+export function callOf(node: Expression): CallNode | null {
+  if (node.kind === 'group') return callOf(node.of);
+  return node.kind === 'call' ? node : null;
+}
+
+/** What belongs to the formula that an expression calls. */
+export function callParts(node: Expression): readonly Part[] {
+  const formula = formulaNamed(callOf(node)?.name.text ?? '');
+  return formula ? formulaParts(formula) : [];
+}
