@@ -92,7 +92,8 @@ export class Evaluation {
     for (const word of e.tail) {
       if ((this.scope.entry(word.text)?.definers.length ?? 0) === 0) continue;
       const [above, below] = [this.text.slice(e.start, word.start - 1), this.text.slice(word.start, e.end)];
-      const data = { name: word.text, offers: [`${above} / ${below}`, `${above} / (1 ${below})`] };
+      const sign = this.text.charAt(word.start - 1) === '/' ? '/' : '*';
+      const data = { name: word.text, offers: [`${above} ${sign} ${below}`, `${above} ${sign} (1 ${below})`] };
       return this.refuse(e, fault('unit-or-figure', data));
     }
     return { kind: 'number', value: e.value, dimension: e.unit.dimension, unit: e.unit, spread: null };

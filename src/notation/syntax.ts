@@ -28,8 +28,8 @@ export interface QuantityNode extends Span {
   /** Decimals typed after the point, or null for fractions and mixed forms: how finely the writer stated it. */
   readonly decimals: number | null;
   /**
-   * One-letter units after a `/` in this literal's tail which a figure of the same name would make ambiguous:
-   * the `m` of `10 mm/m`. The engine judges it, since only it knows the figures.
+   * Units after a `/` or `*` in this literal's tail whose name a figure could have too: the `m` of `10 mm/m` and of
+   * `12 N*m`. The engine judges it, since only it knows the figures.
    */
   readonly tail: readonly Word[];
 }
@@ -102,7 +102,7 @@ export type Comparison = '<=' | '<' | '>=' | '>' | '==' | '!=';
 
 export interface ReadingNode extends Span {
   readonly value: QuantityNode;
-  /** Where along the work it was taken: `at 10 mm`. */
+  /** Where along the work it was taken, or in what state: `at 10 mm`, `at 32 °C`. */
   readonly at: QuantityNode | null;
 }
 
@@ -142,7 +142,7 @@ export type Statement = Line &
         readonly readings: readonly ReadingNode[];
       }
     | { readonly kind: 'used'; readonly path: Path; readonly value: QuantityNode }
-    /** `key: words`, in cards only. */
+    /** `key: words`, in cards and in blocks of signed results. */
     | { readonly kind: 'words'; readonly key: Word; readonly words: Word }
     /** Not understood; `findings` says why. `name` is the figure it would have been, when that much is clear. */
     | { readonly kind: 'broken'; readonly name: Word | null }
@@ -164,7 +164,10 @@ export interface Block {
   readonly fenceLine: number;
   /** The note's line of the first line of `content`. */
   readonly firstLine: number;
-  /** Column in the note's line `firstLine + index` at which that line's code begins. */
+  /**
+   * Column in the note's line `firstLine + index` at which that line's code begins: an offset of the code plus this is a
+   * column of the note. Negative where a list marker used up a part of a tab; the code then begins with the blanks left.
+   */
   column(index: number): number;
   /** What is wrong with the fence line itself; ranges are columns of that line in the note. */
   readonly findings: readonly LineFinding[];
