@@ -132,8 +132,3 @@ export function toBase(amount: number, unit: Unit): number {
 export function fromBase(base: number, unit: Unit): number {
   return (base - unit.offset) / unit.factor;
 }
-
-/** True when a quantity of this dimension may be shown in this unit. */
-export function fits(unit: Unit, dimension: Dimension): boolean {
-  return unit.dimension === dimension;
-}

@@ -223,6 +223,7 @@ describe('other values', () => {
     expect(showLimits(input(1, 29.367, 29.317, 29.417, 'mm'))).toBe('29.317 mm … 29.417 mm');
     expect(showLimits(input(1, 30, 29.9999, 30.0001, 'mm'))).toBe('29.9999 mm … 30.0001 mm');
     expect(showLimits(input(1, 25.4, 25.4, 25.527, 'mm'), { system: 'in' })).toBe('1 in … 1.005 in');
+    expect(showLimits(input(1, 29.367, 29.31704, 29.41704, 'mm'))).toBe('29.317 mm … 29.417 mm');
     expect(showLimits(input(1, 2, 1.5, 2.5))).toBe('1.5 … 2.5');
   });
 });

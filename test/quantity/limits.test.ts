@@ -42,6 +42,8 @@ describe('limits travel', () => {
     expect(ends(subtract(twice, bore))).toEqual([25, 25.021]);
     expect(ends(negate(bore))).toEqual([-25.021, -25]);
     expect(ok(negate(q(0))).value).toBe(0);
+    const tied = ok(add(input(7, 1, 0.9, 1.1), input(3, 1, 0.9, 1.1)));
+    expect(shares(tied).map((it) => it.input)).toEqual([3, 7]);
     expect(shares(q(1))).toEqual([]);
     expect(band(q(1))).toBeNull();
     expect(asInput(q(25, 'mm'), 1, 25, 25).spread).toBeNull();

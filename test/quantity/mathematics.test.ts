@@ -121,6 +121,12 @@ describe('sine and cosine of degrees', () => {
     }
   });
 
+  it('are never minus nothing as figures', () => {
+    for (const name of ['sin', 'tan'])
+      for (const degrees of [-360, -180, 180, 360])
+        expect(ok(call(name, q(degrees, 'deg'))).value, name).toBe(0);
+  });
+
   it('agree with radians everywhere', () => {
     fc.assert(
       fc.property(fc.double({ min: -2000, max: 2000, noNaN: true }), (degrees) => {
