@@ -7,6 +7,7 @@ import { inSystem, unit as unitNamed } from '../quantity/units';
 import {
   type CardView,
   type Fault,
+  type List,
   type Quantity,
   type Reach,
   type Text,
@@ -15,7 +16,15 @@ import {
   isFault,
 } from '../quantity/value';
 import type { Argument, CallNode } from '../notation/syntax';
-import { type Answer, type Formula, type Given, type Parameter, isRefusal } from '../trade/formula';
+import {
+  type Answer,
+  type Field,
+  type Formula,
+  type Given,
+  type Outcome,
+  type Parameter,
+  isRefusal,
+} from '../trade/formula';
 import { FORMULAS, formulaNamed } from '../trade/index';
 import { type Evaluation, alike, unitText } from './evaluate';
 
@@ -226,43 +235,79 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
   }
   const moved = movedAnswers(formula, bound, given);
   if ('kind' in moved) return evaluation.refuse(call, moved);
-  const fields = new Map<string, Quantity | Text>();
+  const fields = new Map<string, Quantity | List | Text>();
   for (const field of formula.result) {
-    const value = part(nominal, field.name);
-    if (typeof value === 'string') {
-      fields.set(field.name, { kind: 'text', text: value });
-      continue;
-    }
-    const own = unitNamed(field.unit);
-    const spread: Reach[] = [];
-    for (const { input, answers, inside } of moved) {
-      const at = answers.map((a) => toBase(Number(part(a, field.name)), own));
-      const nominalBase = toBase(value, own);
-      if (!at.every(Number.isFinite)) return evaluation.refuse(call, fault('fails-at-limit', { input }));
-      if (field.choice && at.some((x) => x !== nominalBase)) {
-        const choices = [...new Set(answers.map((a) => String(part(a, field.name))))];
-        evaluation.refuse(call, fault('choice-at-limit', { input, field: field.name, choices }));
-      }
-      if (at.some((x) => x !== nominalBase)) spread.push({ input, at, inside });
-    }
-    if (!Number.isFinite(value)) return evaluation.refuse(call, fault('no-finite-result'));
-    const shown = evaluation.scope.system ? inSystem(own, evaluation.scope.system) : own;
-    const base = toBase(value, own);
-    fields.set(field.name, {
-      kind: 'number',
-      value: base,
-      dimension: own.dimension,
-      unit: shown,
-      spread: spread.length ? spread : null,
-    });
+    const value = fieldValue(evaluation, call, field, nominal, moved);
+    if (value === null) return null;
+    fields.set(field.name, value);
   }
   if (formula.result.length === 1 && formula.result[0]?.name === '') return fields.get('') ?? null;
   return { kind: 'record', of: formula.name, fields };
 }
 
-function part(answer: Answer, field: string): number | string {
+function fieldValue(
+  evaluation: Evaluation,
+  call: CallNode,
+  field: Field,
+  nominal: Answer,
+  moved: readonly Moved[],
+): Quantity | List | Text | null {
+  const value = part(nominal, field.name);
+  if (typeof value === 'string') return { kind: 'text', text: value };
+  if (typeof value === 'number')
+    return fieldNumber(evaluation, call, field, value, moved, (answer) => part(answer, field.name));
+  // Items are told apart by their place, so limits reach them only while there are as many at every end.
+  const alike = moved.every(({ answers }) =>
+    answers.every((answer) => items(answer, field.name).length === value.length),
+  );
+  const list: Quantity[] = [];
+  for (const [i, item] of value.entries()) {
+    const at = (answer: Answer): Outcome => items(answer, field.name)[i] ?? NaN;
+    const made = fieldNumber(evaluation, call, field, item, alike ? moved : [], at);
+    if (made === null) return null;
+    list.push(made);
+  }
+  return { kind: 'list', items: list };
+}
+
+function fieldNumber(
+  evaluation: Evaluation,
+  call: CallNode,
+  field: Field,
+  value: number,
+  moved: readonly Moved[],
+  of: (answer: Answer) => Outcome,
+): Quantity | null {
+  const own = unitNamed(field.unit);
+  const base = toBase(value, own);
+  const spread: Reach[] = [];
+  for (const { input, answers, inside } of moved) {
+    const at = answers.map((answer) => toBase(Number(of(answer)), own));
+    if (!at.every(Number.isFinite)) return evaluation.refuse(call, fault('fails-at-limit', { input }));
+    if (field.choice && at.some((x) => x !== base)) {
+      const choices = [...new Set(answers.map((answer) => String(of(answer))))];
+      evaluation.refuse(call, fault('choice-at-limit', { input, field: field.name, choices }));
+    }
+    if (at.some((x) => x !== base)) spread.push({ input, at, inside });
+  }
+  if (!Number.isFinite(value)) return evaluation.refuse(call, fault('no-finite-result'));
+  return {
+    kind: 'number',
+    value: base,
+    dimension: own.dimension,
+    unit: evaluation.scope.system ? inSystem(own, evaluation.scope.system) : own,
+    spread: spread.length ? spread : null,
+  };
+}
+
+function part(answer: Answer, field: string): Outcome {
   if (typeof answer !== 'object') return answer;
   return Object.hasOwn(answer, field) ? (answer[field] ?? NaN) : NaN;
+}
+
+function items(answer: Answer, field: string): readonly number[] {
+  const outcome = part(answer, field);
+  return typeof outcome === 'object' ? outcome : [];
 }
 
 function argumentSpan(

@@ -71,8 +71,10 @@ function literal(value: Value | null | undefined, extra: number): string | null 
   return null;
 }
 
-/** Whether a value shows as the wanted one does. */
+/** Whether a value shows as the wanted one does; of a list, whether its first items do. */
 function agrees(value: Value | null, wanted: Value, extra: number): boolean {
+  if (value?.kind === 'list' && wanted.kind === 'list')
+    return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
   if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
   return value.dimension === wanted.dimension && shownIn(value, wanted.unit, extra) === shown(wanted, extra);
 }
@@ -114,8 +116,10 @@ function put(
         : expression;
     const figures = figuresWith(extra);
     const wanted = fieldOf(value, name) ?? workedOut(figuresWith(MOST_EXTRA));
-    if (wanted?.kind !== 'number')
+    if (wanted?.kind !== 'number') {
+      if (wanted?.kind === 'list') agree &&= agrees(workedOut(figures), wanted, 0);
       return { words, name, expression, figures, result: wanted ? valueText(wanted) : '' };
+    }
     known.set(name, wanted);
     const digits =
       name !== '' && rules.slice(i + 1).some((later) => mentions(later.expression, name)) ? extra : 0;

@@ -22,6 +22,19 @@ export function single(unit: string, meaning: string): Field {
   return field('', unit, meaning);
 }
 
+/** How many items of a list its working shows. */
+export const FIRST_ITEMS = 3;
+
+/** A list of numbers. */
+export function listed(name: string, unit: string, meaning: string): Field {
+  return { name, unit, meaning, list: true };
+}
+
+/** The working of a list: its first items, each by its number from zero. */
+export function firstItems(count: number, item: (index: number) => string): string {
+  return `[${Array.from({ length: Math.min(count, FIRST_ITEMS) }, (_, i) => item(i)).join(', ')}]`;
+}
+
 /** Figures in sentences are rounded to this part of their unit: a thousandth of a millimetre or of a degree. */
 const PARTS = 1000;
 

@@ -36,6 +36,11 @@ export interface Field {
   readonly meaning: string;
   /** True when it is words, not a number. */
   readonly words?: boolean;
+  /**
+   * True when it is a list of numbers, one after another in the order of the work. Limits travel through each item;
+   * where the count of items differs at a limit they cannot, so a field that counts them is a `choice`.
+   */
+  readonly list?: boolean;
   /** True when it is a choice (a hole circle, a gear step): a different choice at a limit is a finding. */
   readonly choice?: boolean;
 }
@@ -50,7 +55,10 @@ export interface Given {
   card(name: string): CardView;
 }
 
-export type Answer = number | string | Readonly<Record<string, number | string>>;
+/** What one field comes to. */
+export type Outcome = number | string | readonly number[];
+
+export type Answer = number | string | Readonly<Record<string, Outcome>>;
 
 /** Why the formula has no answer for these arguments, in words, with what to change and to what. */
 export interface Refusal {
@@ -67,7 +75,10 @@ export interface Refusal {
 export interface Step {
   /** Name of the intermediate or result field; empty for a single result. */
   readonly name: string;
-  /** An expression of the notation; evaluating it with the arguments put in gives the result. */
+  /**
+   * An expression of the notation; evaluating it with the arguments put in gives the result. For a list it is a list of
+   * the first items, enough to see how they go on.
+   */
   readonly expression: string;
   /** The same in words: "half the angle whose sine is neck over ball". */
   readonly words: string;
@@ -89,8 +100,8 @@ export interface Condition {
 export interface WorkedCheck {
   /** A call in the notation: `ball_on_shank(30 mm, 12 mm)`. Machines are those of the reference cards in test data. */
   readonly call: string;
-  /** Expected number (in the field's unit) or words by field name; key '' for a single result. */
-  readonly expect: Readonly<Record<string, number | string>>;
+  /** Expected number or list (in the field's unit) or words by field name; key '' for a single result. */
+  readonly expect: Readonly<Record<string, Outcome>>;
   /** Absolute tolerance in the field's unit. */
   readonly tolerance: number;
   readonly source: string;

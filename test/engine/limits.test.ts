@@ -143,7 +143,7 @@ describe('the corners of small limits lie inside the resulting band', () => {
               `${sizes.map((q, i) => `${names[i]} = ${(q.value / q.unit.factor) * (1 + part * (signs[i] ?? 0))} ${q.unit.symbol}`.replace(' °', '°')).join('\n')}\nr = ${formula.name}(${named.join(', ')})\n`,
             );
             for (const field of formula.result) {
-              if (field.words || field.choice) continue;
+              if (field.words || field.choice || field.list) continue;
               const q = figure(banded, 'r', field.name || undefined);
               const reach = band(q);
               const x = figure(corner, 'r', field.name || undefined).value;

@@ -26,7 +26,7 @@ it.each(CASES)('%s, over %s', (call, parameter) => {
     return isRefusal(result) ? NaN : Number(result[field]);
   };
   const fields = formula.result.filter(
-    ({ words, choice }) => !words && !choice && formula.name !== 'angular_indexing',
+    ({ words, choice, list }) => !words && !choice && !list && formula.name !== 'angular_indexing',
   );
   fc.assert(
     fc.property(

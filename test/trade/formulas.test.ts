@@ -61,12 +61,21 @@ describe.each(FORMULAS.map((formula) => [formula.name, formula] as const))('%s',
     expect(broken(formula, args)).toEqual([]);
     const result = answer(formula.name, args);
     expect(Object.keys(result).sort()).toEqual(formula.result.map((field) => field.name).sort());
-    for (const { name, words } of formula.result)
-      expect(typeof result[name]).toBe(words ? 'string' : 'number');
+    for (const { name, words, list } of formula.result)
+      expect(typeof result[name]).toBe(words ? 'string' : list ? 'object' : 'number');
     for (const [field, expected] of Object.entries(check.expect)) {
       const value = result[field];
-      if (typeof expected === 'string' || typeof value !== 'number') expect(value).toBe(expected);
-      else expect(Math.abs(value - expected), `${field} is ${value}`).toBeLessThanOrEqual(check.tolerance);
+      if (typeof expected === 'string' || typeof value === 'string') {
+        expect(value).toBe(expected);
+        continue;
+      }
+      const [got, wanted] = [[value ?? NaN].flat(), [expected].flat()];
+      expect(got.length, field).toBe(wanted.length);
+      got.forEach((item, i) =>
+        expect(Math.abs(item - (wanted[i] ?? NaN)), `${field} is ${item}`).toBeLessThanOrEqual(
+          check.tolerance,
+        ),
+      );
     }
   });
 

@@ -4,7 +4,14 @@ import { NUMBER, TURN_RATE } from '../../src/quantity/dimension';
 import { ONE } from '../../src/quantity/unit';
 import type { CardView, List, Quantity } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
-import { type Answer, type Formula, type Given, type Refusal, isRefusal } from '../../src/trade/formula';
+import {
+  type Answer,
+  type Formula,
+  type Given,
+  type Outcome,
+  type Refusal,
+  isRefusal,
+} from '../../src/trade/formula';
 
 export type Arguments = Readonly<Record<string, number | string | CardView>>;
 
@@ -97,7 +104,7 @@ export function broken(formula: Formula, args: Arguments, severity: 'error' | 'w
   return formula.conditions.filter((c) => c.severity === severity && !c.holds(g)).map((c) => c.says(g));
 }
 
-export function answer(name: string, args: Arguments): Readonly<Record<string, number | string>> {
+export function answer(name: string, args: Arguments): Readonly<Record<string, Outcome>> {
   const formula = formulaNamed(name);
   if (!formula) throw new Error(`no formula ${name}`);
   const errors = broken(formula, args);
@@ -110,5 +117,11 @@ export function answer(name: string, args: Arguments): Readonly<Record<string, n
 export function number(name: string, args: Arguments, field = ''): number {
   const value = answer(name, args)[field];
   if (typeof value !== 'number') throw new Error(`${name} has no number ${field}`);
+  return value;
+}
+
+export function list(name: string, args: Arguments, field: string): readonly number[] {
+  const value = answer(name, args)[field];
+  if (typeof value !== 'object') throw new Error(`${name} has no list ${field}`);
   return value;
 }

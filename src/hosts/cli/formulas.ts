@@ -27,7 +27,7 @@ export function formulaEntry(formula: Formula): object {
     })),
     result: formula.result.map((field) => ({
       name: orNull(field.name),
-      kind: field.words === true ? 'text' : 'number',
+      kind: field.words === true ? 'text' : field.list === true ? 'list' : 'number',
       dimension: field.words === true ? null : dimensionOf(field.unit),
       unit: orNull(field.unit),
       meaning: field.meaning,
@@ -110,7 +110,8 @@ function parameterCells(parameter: Parameter): Cells {
 }
 
 function fieldCells(field: Field): Cells {
-  const kind = field.words === true ? 'words' : (dimensionOf(field.unit) ?? '');
+  const one = field.words === true ? 'words' : (dimensionOf(field.unit) ?? '');
+  const kind = field.list === true ? `list, ${one}` : one;
   return [
     field.name === '' ? '=' : `.${field.name}`,
     field.unit === '' ? kind : `${kind}, ${field.unit}`,
@@ -119,7 +120,8 @@ function fieldCells(field: Field): Cells {
 }
 
 function checkText(check: WorkedCheck, formula: Formula): string {
-  const expected = Object.entries(check.expect).map(([name, value]) => {
+  const expected = Object.entries(check.expect).map(([name, outcome]) => {
+    const value = typeof outcome === 'object' ? `[${outcome.join(', ')}]` : outcome;
     const unit = unitOfField(formula, name);
     const amount = unit === '' || unit === '°' ? `${value}${unit}` : `${value} ${unit}`;
     return name === '' ? amount : `${name} ${amount}`;
