@@ -22,11 +22,6 @@ export const HOLE_LETTERS = 'D E F G H JS K M N P';
 
 const CODE = /^(js|JS|[A-Za-z]{1,2})(\d{1,2})$/;
 
-/** True when a word has the form of a code, known or not: `H7`, `js6`. */
-export function looksLikeIsoCode(text: string): boolean {
-  return CODE.test(text);
-}
-
 /** The limits of a code at a nominal size in mm, or why there are none: letter, grade or size not in the table. */
 export function isoLimits(nominal: number, code: string): IsoLimits | Fault {
   const [, letter = '', digits = ''] = CODE.exec(code) ?? [];

@@ -88,17 +88,6 @@ export function unit(text: string): Unit {
 export const MM = unit('mm');
 export const INCH = unit('in');
 export const DEGREE = unit('deg');
-export const RADIAN = unit('rad');
-export const REV = unit('rev');
 export const RPM = unit('rpm');
-export const TOOTH = unit('tooth');
 export const PERCENT = unit('%');
-export const MINUTE = unit('min');
-export const HOUR = unit('h');
-export const KILOGRAM = unit('kg');
-export const NEWTON = unit('N');
 export const KELVIN = unit('K');
-export const CELSIUS = unit('°C');
-export const MM_PER_REV = unit('mm/rev');
-export const MM_PER_MIN = unit('mm/min');
-export const M_PER_MIN = unit('m/min');

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import checks from '../data/quantity/checks.json' with { type: 'json' };
-import { HOLE_LETTERS, SHAFT_LETTERS, isoLimits, looksLikeIsoCode } from '../../src/quantity/iso286';
+import { HOLE_LETTERS, SHAFT_LETTERS, isoLimits } from '../../src/quantity/iso286';
 import { CHECKED_HOLES, FINE_STEPS, GRADES, SHAFTS, STEPS } from '../../src/quantity/iso286-table';
 
 function limits(size: number, code: string): [upper: number, lower: number] {
@@ -261,10 +261,5 @@ describe('what the table has not', () => {
   it('takes a step’s end computed from inches for that end', () => {
     expect(limits(18 * (1 + 1e-15), 'f7')).toEqual(limits(18, 'f7'));
     expect(limits(500, 'h6')).toEqual([0, -40]);
-  });
-
-  it('knows a code by its form', () => {
-    for (const code of ['H7', 'h7', 'js6', 'JS11', 'zz9']) expect(looksLikeIsoCode(code)).toBe(true);
-    for (const code of ['H', '7', 'H777', 'abc7', 'H7/g6', '']) expect(looksLikeIsoCode(code)).toBe(false);
   });
 });
