@@ -16,12 +16,13 @@ export function explainCall(sheet: Sheet, text: string, node: CallNode): Explana
   if (!formula) return explainMathematics(sheet, text, node);
   const call = sheet.call(node);
   const value = sheet.evaluateExpression(node, text);
-  const parts: Part[] = [{ kind: 'words', text: `${formula.title}.` }];
+  const parts: Part[] = [];
   if (value?.kind === 'number') {
     const also = otherWays(value);
     if (also.length > 0) parts.push({ kind: 'also', texts: also });
   }
-  if (value?.kind === 'record') parts.push({ kind: 'table', rows: resultRows(formula, value.fields) });
+  parts.push({ kind: 'words', text: `${formula.title}.` });
+  if (value?.kind === 'record') parts.push({ kind: 'table', rows: fieldRows(formula, value.fields) });
   parts.push({ kind: 'table', rows: parameterRows(formula, call?.arguments ?? null) });
   const limits = value?.kind === 'number' ? resultingLimits(sheet, value) : null;
   if (limits) parts.push(limits);
@@ -33,14 +34,15 @@ export function explainCall(sheet: Sheet, text: string, node: CallNode): Explana
 
 type Arguments = ReadonlyMap<string, Value | CardView | string>;
 
-function resultRows(
-  formula: Formula,
+/** A record's fields: each with its value in all ways it is said, and the formula's words for it. */
+export function fieldRows(
+  formula: Formula | undefined,
   fields: ReadonlyMap<string, Value>,
 ): readonly (readonly [string, string, string])[] {
-  return formula.result.flatMap(({ name, meaning }) => {
-    const value = fields.get(name);
-    if (!value) return [];
-    return [[name, value.kind === 'number' ? withLimits(value) : valueText(value), meaning] as const];
+  return [...fields].map(([name, value]) => {
+    const meaning = formula?.result.find((each) => each.name === name)?.meaning ?? '';
+    const ways = value.kind === 'number' ? [withLimits(value), ...otherWays(value)] : [valueText(value)];
+    return [name, ways.join(' · '), meaning] as const;
   });
 }
 

@@ -3,7 +3,7 @@ import type { Sheet } from '../engine/index';
 import type { CallNode, Expression, UnitNode } from '../notation/syntax';
 import type { Quantity, Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
-import { formulaParts } from './explain-call';
+import { fieldRows, formulaParts } from './explain-call';
 import type { Part } from './explanation';
 import { resultingLimits, withLimits } from './limits';
 import { otherWays, valueText } from './wording';
@@ -34,11 +34,7 @@ export function limitParts(sheet: Sheet, value: Value | null): readonly Part[] {
 export function fieldParts(expression: Expression, value: Value): readonly Part[] {
   if (value.kind !== 'record') return [];
   const formula = expression.kind === 'call' ? formulaNamed(expression.name.text) : undefined;
-  const rows = [...value.fields].map(([name, field]) => {
-    const meaning = formula?.result.find((each) => each.name === name)?.meaning ?? '';
-    return [name, field.kind === 'number' ? withLimits(field) : valueText(field), meaning] as const;
-  });
-  return [{ kind: 'table', rows }];
+  return [{ kind: 'table', rows: fieldRows(formula, value.fields) }];
 }
 
 /** The working of an expression or of the formula it calls. */

@@ -95,7 +95,11 @@ describe('a formula', () => {
     expect(found).toMatchObject({ name: 'ball_on_shank', of: 'ball_on_shank' });
     const titles = found?.parts.flatMap((each) => ('title' in each ? [each.title] : []));
     expect(titles).toEqual(['Holds while', 'Source', 'Mind']);
-    expect(part(found, 'table')?.rows[1]).toEqual(['ring', '29.367 mm', expect.stringContaining('circle')]);
+    expect(part(found, 'table')?.rows[1]).toEqual([
+      'ring',
+      '29.367 mm · 1.1562 in',
+      expect.stringContaining('circle'),
+    ]);
     expect(part(found, 'working')?.steps.at(1)).toMatchObject({ name: 'tilt', result: '11.789°' });
   });
   it('tells the meaning of a parameter by its name', () => {
