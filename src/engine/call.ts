@@ -1,12 +1,9 @@
 /** Calls of the plain mathematics and of the trade's formulas, with limits travelling through them. */
-import { MAX_INPUTS } from '../quantity/arithmetic';
 import { type Dimension, NUMBER, dimensionName } from '../quantity/dimension';
 import { MATHEMATICS } from '../quantity/mathematics';
-import { type Unit, fromBase, toBase } from '../quantity/unit';
+import { toBase } from '../quantity/unit';
 import { inSystem, unit as unitNamed } from '../quantity/units';
 import {
-  type CardView,
-  type Fault,
   type List,
   type Quantity,
   type Reach,
@@ -20,16 +17,14 @@ import {
   type Answer,
   type Field,
   type Formula,
-  type Given,
   type Outcome,
   type Parameter,
   isRefusal,
 } from '../trade/formula';
 import { FORMULAS, formulaNamed } from '../trade/index';
+import { type Moved, movedAnswers } from './call-limits';
 import { type Evaluation, alike, unitText } from './evaluate';
-
-type Bound = Quantity | string | CardView;
-export type Arguments = ReadonlyMap<string, Bound>;
+import { type Arguments, type Bound, GivenArguments } from './given';
 
 export function callFormula(evaluation: Evaluation, call: CallNode): Value | null {
   const { text } = call.name;
@@ -171,48 +166,6 @@ function bindOne(
   return value;
 }
 
-/** Arguments as a formula takes them. `moved` replaces the nominal of some, in base units. */
-export class GivenArguments implements Given {
-  constructor(
-    private readonly formula: Formula,
-    private readonly bound: Arguments,
-    private readonly moved: ReadonlyMap<string, number> | null = null,
-  ) {}
-
-  number(name: string): number {
-    const value = this.bound.get(name);
-    if (typeof value !== 'object' || !('kind' in value))
-      throw new Error(`${this.formula.name} has no number ${name}`);
-    return fromBase(this.moved?.get(name) ?? value.value, parameterUnit(this.formula, name));
-  }
-  numberOr(name: string, otherwise: number): number {
-    return this.bound.has(name) ? this.number(name) : otherwise;
-  }
-  has(name: string): boolean {
-    return this.bound.has(name);
-  }
-  code(name: string): string {
-    const value = this.bound.get(name);
-    if (typeof value !== 'string') throw new Error(`${this.formula.name} has no code ${name}`);
-    return value;
-  }
-  card(name: string): CardView {
-    const value = this.bound.get(name);
-    if (typeof value !== 'object' || 'kind' in value)
-      throw new Error(`${this.formula.name} has no card ${name}`);
-    return value;
-  }
-}
-
-const units = new WeakMap<Formula, Map<string, Unit>>();
-
-function parameterUnit(formula: Formula, name: string): Unit {
-  let known = units.get(formula);
-  if (!known)
-    units.set(formula, (known = new Map(formula.parameters.map((p) => [p.name, unitNamed(p.unit)]))));
-  return known.get(name) ?? unitNamed('');
-}
-
 function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound: Arguments): Value | null {
   const given = new GivenArguments(formula, bound);
   for (const condition of formula.conditions) {
@@ -281,14 +234,15 @@ function fieldNumber(
   const own = unitNamed(field.unit);
   const base = toBase(value, own);
   const spread: Reach[] = [];
-  for (const { input, answers, inside } of moved) {
+  for (const { input, answers, inside, along } of moved) {
     const at = answers.map((answer) => toBase(Number(of(answer)), own));
     if (!at.every(Number.isFinite)) return evaluation.refuse(call, fault('fails-at-limit', { input }));
     if (field.choice && at.some((x) => x !== base)) {
       const choices = [...new Set(answers.map((answer) => String(of(answer))))];
       evaluation.refuse(call, fault('choice-at-limit', { input, field: field.name, choices }));
     }
-    if (at.some((x) => x !== base)) spread.push({ input, at, inside });
+    if (at.some((x) => x !== base))
+      spread.push(along.length === 0 ? { input, at, inside } : { input, at, along, inside });
   }
   if (!Number.isFinite(value)) return evaluation.refuse(call, fault('no-finite-result'));
   return {
@@ -321,73 +275,6 @@ function argumentSpan(
     (parameter !== null && (named ?? (call.arguments[index]?.name ? null : call.arguments[index]))?.value) ||
     call
   );
-}
-
-interface Moved {
-  readonly input: number;
-  readonly inside: boolean;
-  readonly answers: readonly Answer[];
-}
-
-/** The formula once more at every end of every toleranced input, and at the extremes it declares in between. */
-function movedAnswers(formula: Formula, bound: Arguments, nominal: Given): readonly Moved[] | Fault {
-  const reaching = new Map<number, { inside: boolean; at: Map<string, readonly number[]> }>();
-  for (const [name, value] of bound) {
-    if (typeof value !== 'object' || !('kind' in value) || !value.spread) continue;
-    for (const { input, at, inside } of value.spread) {
-      let found = reaching.get(input);
-      if (!found) reaching.set(input, (found = { inside, at: new Map() }));
-      found.at.set(name, at);
-    }
-  }
-  if (reaching.size > MAX_INPUTS) return fault('too-many-inputs', { count: reaching.size });
-  const out: Moved[] = [];
-  for (const input of [...reaching.keys()].sort((a, b) => a - b)) {
-    const { at, inside } = reaching.get(input) ?? { at: new Map<string, readonly number[]>(), inside: true };
-    const count = Math.max(...[...at.values()].map((samples) => samples.length));
-    const places: ReadonlyMap<string, number>[] = [];
-    for (let k = 0; k < count; k++) places.push(placesAt(at, k));
-    places.push(...extremePlaces(formula, nominal, at));
-    const answers: Answer[] = [];
-    for (const place of places) {
-      const given = new GivenArguments(formula, bound, place);
-      const broken = formula.conditions.find((c) => c.severity === 'error' && !c.holds(given));
-      if (broken) return fault('fails-at-limit', { input, says: broken.says(given) });
-      const result = formula.compute(given);
-      if (typeof result === 'object' && isRefusal(result))
-        return fault('fails-at-limit', { input, says: result.refused });
-      answers.push(result);
-    }
-    out.push({ input, inside, answers });
-  }
-  return out;
-}
-
-/** Where the k-th sample puts each argument; one with fewer samples stays at its nominal. */
-function placesAt(at: ReadonlyMap<string, readonly number[]>, k: number): ReadonlyMap<string, number> {
-  const place = new Map<string, number>();
-  for (const [name, samples] of at) {
-    const sample = samples[k];
-    if (sample !== undefined) place.set(name, sample);
-  }
-  return place;
-}
-
-function extremePlaces(
-  formula: Formula,
-  nominal: Given,
-  at: ReadonlyMap<string, readonly number[]>,
-): ReadonlyMap<string, number>[] {
-  const places: ReadonlyMap<string, number>[] = [];
-  for (const [name, samples] of at) {
-    const declared =
-      formula.extremes && Object.hasOwn(formula.extremes, name) ? formula.extremes[name] : undefined;
-    for (const x of declared?.(nominal) ?? []) {
-      const base = toBase(x, parameterUnit(formula, name));
-      if (Math.min(...samples) < base && base < Math.max(...samples)) places.push(new Map([[name, base]]));
-    }
-  }
-  return places;
 }
 
 /** The dimension a parameter takes, for listings; null for codes and cards. */

@@ -4,6 +4,7 @@
  */
 import { add, divide, multiply, negate, plain, power, subtract } from '../quantity/arithmetic';
 import { dimensionName } from '../quantity/dimension';
+import { shownUnit } from '../quantity/display';
 import { type Unit, ONE, toBase } from '../quantity/unit';
 import { PERCENT, unitNamed } from '../quantity/units';
 import {
@@ -93,7 +94,10 @@ export class Evaluation {
       if ((this.scope.entry(word.text)?.definers.length ?? 0) === 0) continue;
       const [above, below] = [this.text.slice(e.start, word.start - 1), this.text.slice(word.start, e.end)];
       const sign = this.text.charAt(word.start - 1) === '/' ? '/' : '*';
-      const data = { name: word.text, offers: [`${above} ${sign} ${below}`, `${above} ${sign} (1 ${below})`] };
+      const data = {
+        name: word.text,
+        offers: [`${above} ${sign} ${below}`, `${above} ${sign} (1 ${below})`],
+      };
       return this.refuse(e, fault('unit-or-figure', data));
     }
     return { kind: 'number', value: e.value, dimension: e.unit.dimension, unit: e.unit, spread: null };
@@ -230,7 +234,8 @@ function isBare(e: Expression): boolean {
 
 /** A bare number with a unit put after it: `1 mm`, `30°`. */
 export function unitText(number: string, unit: Unit): string {
-  return unit.symbol === '°' || unit.symbol === '%' ? number + unit.symbol : `${number} ${unit.symbol}`;
+  const symbol = shownUnit(unit);
+  return symbol === '°' || symbol === '%' ? number + symbol : `${number} ${symbol}`;
 }
 
 function notANumber(value: Exclude<Value, Quantity>, text: string): Fault {

@@ -12,7 +12,7 @@ import type { Block, CallNode, Expression, FenceWord, Note } from '../notation/s
 import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceNodes } from './blocks';
-import { GivenArguments, bindArguments } from './call';
+import { bindArguments } from './call';
 import type { Card } from './cards';
 import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';

@@ -38,7 +38,8 @@ function sameQuantity(a: Quantity, b: Quantity): boolean {
         other?.input === reach.input &&
         other.inside === reach.inside &&
         other.at.length === reach.at.length &&
-        other.at.every((x, k) => x === reach.at[k])
+        other.at.every((x, k) => x === reach.at[k]) &&
+        (reach.along ?? []).every((place, k) => place === other.along?.[k])
       );
     })
   );

@@ -136,12 +136,16 @@ function inOrder(reach: Reach): readonly (readonly [place: number, value: number
 
 /** The values of several reaches of one input, side by side at the low end, the high end and each place between. */
 export function together(reaches: readonly Reach[]): readonly (readonly number[])[] {
-  const places = [...new Set(reaches.flatMap((reach) => alongOf(reach)))].slice(0, MAX_SAMPLES - 2);
-  return [0, 1, ...places].map((place) => reaches.map((reach) => sampleAt(reach, place)));
+  return [0, 1, ...placesAlong(reaches)].map((place) => reaches.map((reach) => sampleAt(reach, place)));
+}
+
+/** The places between the ends of one input at which any of these reaches was taken. */
+export function placesAlong(reaches: readonly Reach[]): readonly number[] {
+  return [...new Set(reaches.flatMap((reach) => alongOf(reach)))].slice(0, MAX_SAMPLES - 2);
 }
 
 /** The value of a reach at a place of its input, straight between the samples next to it. */
-function sampleAt(reach: Reach, place: number): number {
+export function sampleAt(reach: Reach, place: number): number {
   const [low = 0, high = 0] = reach.at;
   if (reach.at.length <= 2) return place === 1 ? high : low + (high - low) * place;
   let [from, value] = [0, low];
@@ -154,7 +158,7 @@ function sampleAt(reach: Reach, place: number): number {
 }
 
 /** The first place of its input at which a reach has this value; its samples lie on both sides of it. */
-function whereIs(reach: Reach, x: number): number {
+export function whereIs(reach: Reach, x: number): number {
   let [from, value] = [0, reach.at[0] ?? x];
   for (const [to, next] of inOrder(reach)) {
     if (value !== next && (value - x) * (next - x) <= 0)
