@@ -22,6 +22,9 @@ export interface NoteReport {
   readonly findings: readonly FindingEntry[];
 }
 
+/** Of a list one limit per item, where any of them has limits. */
+type Limit = number | readonly (number | null)[] | null;
+
 export interface ValueEntry {
   readonly name: string | null;
   /** Null for a line that has no value. */
@@ -31,10 +34,10 @@ export interface ValueEntry {
   readonly unit: string | null;
   readonly si: number | readonly (number | null)[] | null;
   readonly shown: string | null;
-  readonly low: number | null;
-  readonly high: number | null;
-  readonly rssLow: number | null;
-  readonly rssHigh: number | null;
+  readonly low: Limit;
+  readonly high: Limit;
+  readonly rssLow: Limit;
+  readonly rssHigh: Limit;
   readonly askedLow: number | null;
   readonly askedHigh: number | null;
 }
@@ -108,7 +111,15 @@ export function report(
 }
 
 const NOTHING = { value: null, unit: null, si: null, shown: null };
-const NO_LIMITS = { low: null, high: null, rssLow: null, rssHigh: null, askedLow: null, askedHigh: null };
+type Limits = Pick<ValueEntry, 'low' | 'high' | 'rssLow' | 'rssHigh' | 'askedLow' | 'askedHigh'>;
+const NO_LIMITS: Limits = {
+  low: null,
+  high: null,
+  rssLow: null,
+  rssHigh: null,
+  askedLow: null,
+  askedHigh: null,
+};
 
 function valuesOf(row: Row): readonly ValueEntry[] {
   const { statement, value } = row;
@@ -139,7 +150,7 @@ function amounts(value: Exclude<Value, { kind: 'record' }>, row: Row | null): Am
         unit: symbol(unit),
         si: value.items.some((item) => item.dimension.currency !== null) ? null : value.items.map(si),
         shown: shown(value),
-        ...NO_LIMITS,
+        ...listLimits(value.items, unit),
       };
     }
     case 'number':
@@ -153,10 +164,7 @@ function amounts(value: Exclude<Value, { kind: 'record' }>, row: Row | null): Am
   }
 }
 
-function limitsOf(
-  value: Quantity,
-  row: Row | null,
-): typeof NO_LIMITS | Record<keyof typeof NO_LIMITS, number | null> {
+function limitsOf(value: Quantity, row: Row | null): Limits {
   const resulting = band(value);
   const asked = row?.asked ?? null;
   const of = (base: number | undefined): number | null =>
@@ -168,6 +176,20 @@ function limitsOf(
     rssHigh: of(asked?.high ?? resulting?.rssHigh),
     askedLow: of(asked?.low),
     askedHigh: of(asked?.high),
+  };
+}
+
+function listLimits(items: readonly Quantity[], unit: Unit | null): Limits {
+  const bands = items.map(band);
+  if (unit === null || bands.every((it) => it === null)) return NO_LIMITS;
+  const each = (key: 'low' | 'high' | 'rssLow' | 'rssHigh'): readonly (number | null)[] =>
+    items.map(({ value }, i) => amount(bands[i]?.[key] ?? value, unit));
+  return {
+    ...NO_LIMITS,
+    low: each('low'),
+    high: each('high'),
+    rssLow: each('rssLow'),
+    rssHigh: each('rssHigh'),
   };
 }
 

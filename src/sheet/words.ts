@@ -10,10 +10,10 @@ import {
   shownText,
   shownUnit,
 } from '../quantity/display';
-import { asInput, shares } from '../quantity/limits';
+import { asInput, band, shares } from '../quantity/limits';
 import { type Unit, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
-import type { Quantity, Value } from '../quantity/value';
+import type { List, Quantity, Value } from '../quantity/value';
 
 /** A line's code without its comment. */
 export function code(text: string): string {
@@ -46,6 +46,7 @@ export type LimitWords =
   | { readonly kind: 'resulting'; readonly ends: string; readonly mostly: string | null };
 
 export function limits(value: Value | null, asked: Asked | null, sheet: Sheet): LimitWords | null {
+  if (value?.kind === 'list') return listLimits(value);
   if (value?.kind !== 'number') return null;
   if (asked) {
     return {
@@ -61,6 +62,15 @@ export function limits(value: Value | null, asked: Asked | null, sheet: Sheet): 
   return ends === null || new Set(ends.split(' … ')).size === 1
     ? null
     : { kind: 'resulting', ends: once(ends, value.unit), mostly: mostly(value, sheet) };
+}
+
+/** The least and the most of every item: `[29.95, 9.95] mm … [30.05, 10.05] mm`; null where none has limits. */
+function listLimits(list: List): LimitWords | null {
+  const bands = list.items.map(band);
+  if (bands.every((it) => it === null)) return null;
+  const all = (end: 'low' | 'high'): string =>
+    showValue({ ...list, items: list.items.map((q, i) => ({ ...q, value: bands[i]?.[end] ?? q.value })) });
+  return { kind: 'resulting', ends: `${all('low')} … ${all('high')}`, mostly: null };
 }
 
 /** `29.95 … 30.05 mm`: the unit of both ends once, unless it belongs to each number as ° does. */

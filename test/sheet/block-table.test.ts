@@ -112,6 +112,11 @@ describe('lines of figures', () => {
     expect(only('a = 30 mm ± 0.03', '2 * a').at(-1)?.[2]).toBe('60 mm 59.94 … 60.06 mm');
   });
 
+  it('tell the limits of a list item by item', () => {
+    const [, list] = only('a = 30 mm ± 0.03', '[a, 10 mm]');
+    expect(list?.[2]).toBe('[30, 10] mm [29.97, 10] mm … [30.03, 10] mm');
+  });
+
   it('have the other unit and the minutes of arc one hover away', () => {
     expect(table('a = 1 in + 0 in')).toContain('title="25.4 mm"');
     expect(table('a = 15.505 deg + 0 deg')).toContain('title="15°30′18″"'); // 0.505° is 30.3′

@@ -124,6 +124,19 @@ describe('values', () => {
     });
   });
 
+  it('limits of a list are one per item', () => {
+    const list = of(fence('a = 30 mm ± 0.03', '[a, 10 mm, 2 * a]')).values.at(-1);
+    const close = (...all: number[]) => all.map((x) => expect.closeTo(x, 9) as number);
+    expect(list).toMatchObject({
+      value: [30, 10, 60],
+      low: close(29.97, 10, 59.94),
+      high: close(30.03, 10, 60.06),
+      rssLow: close(29.97, 10, 59.94),
+      rssHigh: close(30.03, 10, 60.06),
+      askedLow: null,
+    });
+  });
+
   it('limits outside the nominal stand where they are', () => {
     // ISO 286-2: 25 f7 is -0.020/-0.041
     expect(value('a = 25 mm f7')).toMatchObject({
