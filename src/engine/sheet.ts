@@ -13,6 +13,7 @@ import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceNodes } from './blocks';
 import { bindArguments } from './call';
+import { GivenArguments } from './given';
 import type { Card } from './cards';
 import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';
