@@ -75,7 +75,7 @@ export function subtract(a: Quantity, b: Quantity): Quantity | Fault {
  */
 export function mismatch(a: Quantity, b: Quantity, operator: string): Fault | null {
   if (a.dimension !== b.dimension) return kindsDiffer(a, b, operator);
-  if (a.unit === b.unit || (operator !== '+' && operator !== '-')) return null;
+  if (operator !== '+' && operator !== '-') return null;
   return (a.unit === PERCENT) !== (b.unit === PERCENT) ? fault('percent-of-what', { operator }) : null;
 }
 
@@ -149,14 +149,13 @@ export function power(a: Quantity, b: Quantity): Quantity | Fault {
   if (a.value === 0 && b.value < 0) return fault('division-by-zero');
   const value = a.value ** b.value;
   if (Number.isNaN(value)) return fault('root-of-negative');
-  const even = b.spread === null && b.value > 0 && b.value % 2 === 0;
-  const spread = even
-    ? spread1(a, (x) => x ** b.value, [0])
-    : ((b.value < 0 ? failsBetween(a, isBeyondZero) : null) ?? spread2(a, b, (x, y) => x ** y));
+  // At zero an even power turns round; the other powers do not mind a sample there.
+  const moved = b.spread === null ? spread1(a, (x) => x ** b.value, [0]) : spread2(a, b, (x, y) => x ** y);
+  const spread = (b.value < 0 ? failsBetween(a, isBeyondZero) : null) ?? moved;
   return made(value, dimension, powerUnit(a.unit, b.value), spread);
 }
 
 /** A copy of `a` shown in another unit of its kind. */
 export function shownIn(a: Quantity, unit: Unit): Quantity {
-  return a.unit === unit ? a : { ...a, unit };
+  return { ...a, unit };
 }

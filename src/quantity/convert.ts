@@ -31,7 +31,7 @@ export function convert(q: Quantity, to: Unit): Quantity | Fault {
   const from = q.dimension;
   if (from === to.dimension) return shownIn(q, to);
   const turns = turnsIn(from);
-  if (turns !== 0 && to.dimension === turnsAsAngles(from)) {
+  if (to.dimension === turnsAsAngles(from)) {
     const factor = FULL_CIRCLE ** turns;
     const inAngles = (x: number): number => x * factor;
     return made(inAngles(q.value), to.dimension, to, spread1(q, inAngles));
@@ -69,10 +69,10 @@ function whyNot(q: Quantity, { dimension: to, symbol }: Unit): Fault {
   if (turnsAsAngles(to) === from) return fault('angle-to-turns', data);
   const more = { ...data, formula: formulaFor(from, to) };
   const gained = turnsIn(to) - turnsIn(from);
-  if (gained !== 0 && withTurns(from, gained) === to)
+  if (withTurns(from, gained) === to)
     return fault('turn-would-change', { ...more, change: gained > 0 ? 'gained' : 'lost' });
   const angles = anglesIn(to) - anglesIn(from);
-  if (angles !== 0 && withAngles(from, angles) === to)
+  if (withAngles(from, angles) === to)
     return fault('angle-would-change', { ...more, change: angles > 0 ? 'gained' : 'lost' });
   return fault('unit-mismatch', {
     operator: 'to',

@@ -74,12 +74,12 @@ export class Runner {
     for (const file of files) {
       const { survey, failed, ended } = await thread.ask({ survey: file });
       if (!survey) failures.push(`${file}: ${failed ?? ended}`);
-      for (const [test, { name, ms, touched, failed: why, full }] of (survey?.tests ?? []).entries()) {
+      for (const [test, { name, ms, touched, failed: why, full, cut }] of (survey?.tests ?? []).entries()) {
         tests++;
         if (why !== null) failures.push(`${file} › ${name}: ${why}`);
         else
           for (const id of new Set([...survey.loading, ...touched]))
-            this.note(id, { file, test, name, ms, full });
+            this.note(id, { file, test, name, ms, full, cut: cut && !full });
       }
     }
     await thread.stop();
@@ -121,10 +121,10 @@ export class Runner {
     if (!reached) return { mutant, reached, noticed: null };
     const patience = (begun) => 5000 + 30 * (plan[begun - 1]?.ms ?? 0);
     let answer = await thread.ask({ id: mutant.id, plan }, patience);
-    // Once more with all random cases before it counts as unnoticed.
-    if (answer.noticed === null && plan.some((test) => !test.full))
+    // Once more with ten times the random cases before it counts as unnoticed.
+    if (answer.noticed === null && plan.some((test) => test.cut))
       answer = await thread.ask(
-        { id: mutant.id, plan: plan.filter((test) => !test.full).map((test) => ({ ...test, full: true })) },
+        { id: mutant.id, plan: plan.filter((test) => test.cut).map((test) => ({ ...test, more: true })) },
         (begun) => 10 * patience(begun),
       );
     const { noticed, ended } = answer;

@@ -5,11 +5,7 @@
 import { format } from 'node:util';
 import { expect as own } from 'vitest';
 
-const flat = (text) =>
-  text
-    .split(/[\s`"]+/)
-    .join(' ')
-    .trim();
+const flat = (text) => text.replace(/[\s`"[\],]+/g, ' ').trim();
 
 /** Without a snapshot file: the words of the text in their order. */
 const snapshot = (received) => ({

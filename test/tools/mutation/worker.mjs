@@ -20,9 +20,13 @@ const fresh = (mutant) => script.runInThisContext()((name) => modules.get(name),
 
 // The same random cases every time. Fewer runs than the tests ask for notice less, never more.
 let most = runs;
+let cut = false;
 const { assert } = fc;
-const limited = (property, options = {}) =>
-  assert(property, { ...options, seed, endOnFailure: true, numRuns: Math.min(options.numRuns ?? 100, most) });
+function limited(property, options = {}) {
+  const wanted = options.numRuns ?? 100;
+  if (wanted > most) cut = true;
+  return assert(property, { ...options, seed, endOnFailure: true, numRuns: Math.min(wanted, most) });
+}
 for (const name of ['fast-check'])
   if (modules.has(name))
     modules.set(name, { ...modules.get(name), assert: limited, default: { ...fc, assert: limited } });
@@ -47,6 +51,7 @@ async function survey(file) {
     let failed = null;
     let begin = performance.now();
     most = runs;
+    cut = false;
     try {
       await vitest.run(test);
     } catch {
@@ -59,13 +64,8 @@ async function survey(file) {
         failed = why(error);
       }
     }
-    found.push({
-      name: test.name,
-      ms: performance.now() - begin,
-      touched: [...touched],
-      failed,
-      full: most === Infinity,
-    });
+    const ms = performance.now() - begin;
+    found.push({ name: test.name, ms, touched: [...touched], failed, full: most === Infinity, cut });
   }
   return { loading: [...loading], tests: found };
 }
@@ -74,9 +74,9 @@ async function survey(file) {
 async function trial(id, plan) {
   const { load } = fresh((asked) => asked === id);
   const loaded = new Map();
-  for (const { file, test, full } of plan) {
+  for (const { file, test, full, more } of plan) {
     Atomics.add(began, 0, 1);
-    most = full ? Infinity : runs;
+    most = full ? Infinity : more ? 10 * runs : runs;
     try {
       if (!loaded.has(file)) loaded.set(file, await vitest.collect(load[file]));
       const found = loaded.get(file)[test];
