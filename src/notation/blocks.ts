@@ -1,7 +1,9 @@
 /** Fences of ours among the tokens of a parsed note. Also for a host's own tokens, which come without the note's text. */
 import { MAX_CODE_LINES } from './caps';
-import { readFenceLine } from './fence-line';
-import type { Block } from './syntax';
+import type { LineFinding } from '../quantity/finding';
+import { type FenceLine, readFenceLine } from './fence-line';
+import { parseLine } from './line';
+import type { Block, FenceWord } from './syntax';
 
 /** What is needed of a markdown-it token. */
 export interface FenceToken {
@@ -28,22 +30,24 @@ export function blocksFromTokens(
     const fenceLine = token.map[0] + offset;
     const line = lines?.[fenceLine];
     const infoColumn = line === undefined ? 0 : line.length - token.info.length;
-    const count = countLines(token.content);
-    const closed = token.map[1] - token.map[0] >= count + 2;
-    const fence = readFenceLine(token.info, infoColumn, closed);
+    const fence = readFenceLine(token.info, infoColumn);
     if (fence === null) continue;
-    const kept = count <= room ? token.content : firstLines(token.content, room);
-    const findings = [...fence.findings];
-    if (count > room) {
-      const data = { most: MAX_CODE_LINES };
+    const count = countLines(token.content);
+    const closed = token.map[1] - token.map[0] >= count + 2 && !OPENING.test(token.content);
+    // What follows an open fence is the rest of the note: only what can be told for figures is kept.
+    const own = closed ? count : ownLines(token.content, fence.word);
+    const kept = Math.min(own, room);
+    const findings = closed ? [...fence.findings] : [notClosed(fence, token.info, infoColumn)];
+    if (own > room) {
+      const data = { most: MAX_CODE_LINES, offers: [] };
       findings.push({ code: 'too-many-lines', start: infoColumn, end: infoColumn + token.info.length, data });
     }
-    room -= Math.min(count, room);
+    room -= kept;
     blocks.push({
       word: fence.word,
       name: fence.name,
       on: fence.on,
-      content: kept,
+      content: kept === count ? token.content : firstLines(token.content, kept),
       fenceLine,
       firstLine: fenceLine + 1,
       column: columnsOf(token.content, fenceLine + 1, lines),
@@ -51,6 +55,27 @@ export function blocksFromTokens(
     });
   }
   return blocks;
+}
+
+function notClosed({ word }: FenceLine, info: string, column: number): LineFinding {
+  const start = column + info.indexOf(word);
+  return { code: 'fence-not-closed', start, end: start + word.length, data: { word, offers: [] } };
+}
+
+/** A fence of ours that opens inside another one: the one before it was never closed. */
+const OPENING = /^[ \t]*(?:`{3,}|~{3,})[ \t]*(?:figures|machine|material|signed)(?=[ \t\n]|$)/m;
+
+/** Lines of an open fence up to the first one that is neither a figure, a check, a reading nor a comment. */
+function ownLines(content: string, word: FenceWord): number {
+  let count = 0;
+  for (let at = 0; at < content.length; count++) {
+    const end = content.indexOf('\n', at);
+    const line = content.slice(at, end === -1 ? content.length : end);
+    const { kind } = parseLine(line, word);
+    if (kind === 'show' || kind === 'broken') return count;
+    at = end === -1 ? content.length : end + 1;
+  }
+  return count;
 }
 
 function countLines(content: string): number {

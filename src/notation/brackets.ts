@@ -1,9 +1,10 @@
 /** What stands between brackets: a part of an expression, the arguments of a formula, a list. */
+import { ONE } from '../quantity/unit';
 import { PERCENT } from '../quantity/units';
 import { isDigit, isLetter, nameEnd, skipBlanks } from './characters';
 import { parseExpression, parseFields } from './expression';
 import { expectedArgument, expectedOperator } from './refuse';
-import { refuseDepth, refuseListArithmetic } from './refuse-expressions';
+import { refuseDepth, refuseListArithmetic, rightmost } from './refuse-expressions';
 import { refuseBareMixed, refuseComma } from './refuse-numbers';
 import { MAX_DEPTH, MAX_ITEMS, type Scanner } from './scanner';
 import type { Argument, Expression, UnitNode } from './syntax';
@@ -63,7 +64,7 @@ export function parseCall(s: Scanner, start: number, end: number, text: string):
       const c = s.next();
       if (c === CLOSE) break;
       if (c !== COMMA) return expectedOperator(s, argument.value, open);
-      if (!comma(s, args.length)) return null;
+      if (!comma(s, argument.value, args.length)) return null;
     }
   }
   s.pos++;
@@ -89,10 +90,17 @@ function parseArgument(s: Scanner): Argument | null {
   return value && { start: value.start, end: value.end, name: null, value };
 }
 
-/** Passes a comma, unless it stands between two digits or begins one element too many. */
-function comma(s: Scanner, count: number): boolean {
+/** Passes the comma after `item`, unless it could be a decimal one, or begins one element too many. */
+function comma(s: Scanner, item: Expression, count: number): boolean {
   const at = s.pos;
-  if (isDigit(s.at(at - 1)) && isDigit(s.at(at + 1))) {
+  const last = rightmost(item);
+  if (
+    last.kind === 'quantity' &&
+    last.end === at &&
+    isDigit(s.at(at - 1)) &&
+    last.unit === ONE &&
+    isDigit(s.at(at + 1))
+  ) {
     refuseComma(s, at, 'list');
     return false;
   }
@@ -120,7 +128,7 @@ export function parseList(s: Scanner): Expression | null {
     const c = s.next();
     if (c === CLOSE_LIST) break;
     if (c !== COMMA) return expectedOperator(s, item, start);
-    if (!comma(s, items.length)) return null;
+    if (!comma(s, item, items.length)) return null;
   }
   s.pos++;
   leave(s, limitsMayFollow, bareFractions);

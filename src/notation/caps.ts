@@ -1,4 +1,4 @@
 /** Lines of code that one note may hold, all fences together. */
 export const MAX_CODE_LINES = 100_000;
 /** UTF-16 units of front matter. */
-export const MAX_FRONT_MATTER = 20_000;
+export const MAX_FRONT_MATTER = 10_000;

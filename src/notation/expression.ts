@@ -33,7 +33,7 @@ export function parseExpression(s: Scanner): Expression | null {
   while (left !== null) {
     const c = s.next();
     if (c !== PLUS && !isMinus(c)) return left;
-    if (s.limitsMayFollow && deviationsFollow(s)) return left;
+    if (s.limitsMayFollow && deviationsFollow(s, left)) return left;
     const operator = s.pos++;
     s.next();
     const start = s.pos;

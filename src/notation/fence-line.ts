@@ -14,7 +14,7 @@ export interface FenceLine {
 const WORDS: ReadonlySet<string> = new Set<FenceWord>(['figures', 'machine', 'material', 'signed']);
 
 /** What the fence line says; null when the fence is not ours. `column` is where `info` begins in the note's line. */
-export function readFenceLine(info: string, column: number, closed: boolean): FenceLine | null {
+export function readFenceLine(info: string, column: number): FenceLine | null {
   const start = skipBlanks(info, 0);
   let end = start;
   while (end < info.length && !isBlank(info.charCodeAt(end))) end++;
@@ -25,7 +25,6 @@ export function readFenceLine(info: string, column: number, closed: boolean): Fe
     if (findings.length === 0)
       findings.push({ code, start: column + from, end: column + to, data: { word, offers } });
   };
-  if (!closed) refuse('fence-not-closed', start, end, []);
   let last = info.length;
   while (last > end && isBlank(info.charCodeAt(last - 1))) last--;
   const from = Math.min(skipBlanks(info, end), last);

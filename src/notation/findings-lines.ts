@@ -138,6 +138,10 @@ export const lineFindings: Record<string, FindingKind> = {
     (d) => `${code(d, 'written')} could have more than one unit.`,
     'A limit without a unit takes that of the size, where the size has one only.',
   ),
+  'limit-without-sign': error(
+    (d) => `The limit ${code(d, 'written')} has no sign.`,
+    'On which side of the size a limit lies is never guessed; only 0 needs no sign.',
+  ),
   'limit-with-sign': error((d) => `${code(d, 'written')} has a sign too many.`, '`±` is both signs.'),
   'nominal-unit-missing': error(
     (d) => `${code(d, 'written')} has no unit, and its limits have one.`,

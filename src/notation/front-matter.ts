@@ -43,23 +43,31 @@ function yaml(): Yaml {
 const FIRST_LINE = 1;
 const UNITS = ['mm', 'in'];
 
+/** The front matter read last: while a note is typed in, it is most often the same again. */
+let last: { readonly text: string; readonly read: FrontMatter } | null = null;
+
 export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
+  const { lines } = cut;
+  const mark = (code: string, data: NoteFinding['data']): FrontMatter => ({
+    front: new Map(),
+    findings: [{ code, line: 0, start: 0, end: 3, data }],
+  });
+  if (cut.open) return mark('front-matter-open', { offers: [] });
+  if (lines === null || lines.every((line) => line.trim() === '')) return { front: new Map(), findings: [] };
+  const text = lines.join('\n');
+  if (text.length > MAX_FRONT_MATTER) return mark('front-matter-too-long', { most: MAX_FRONT_MATTER });
+  if (last?.text !== text) last = { text, read: readFields(text, lines) };
+  return last.read;
+}
+
+interface Position {
+  readonly line: number;
+  readonly column: number;
+}
+
+function readFields(text: string, lines: readonly string[]): FrontMatter {
   const front = new Map<string, FrontField>();
   const findings: NoteFinding[] = [];
-  const { lines } = cut;
-  if (cut.open) findings.push({ code: 'front-matter-open', line: 0, start: 0, end: 3, data: { offers: [] } });
-  if (lines === null || lines.every((line) => line.trim() === '')) return { front, findings };
-  const text = lines.join('\n');
-  if (text.length > MAX_FRONT_MATTER) {
-    findings.push({
-      code: 'front-matter-too-long',
-      line: 0,
-      start: 0,
-      end: 3,
-      data: { most: MAX_FRONT_MATTER },
-    });
-    return { front, findings };
-  }
   const { LineCounter, isAlias, isMap, isScalar, parseDocument } = yaml();
   const counter = new LineCounter();
   const document = parseDocument(text, {
@@ -69,16 +77,18 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
     uniqueKeys: false,
     logLevel: 'silent',
   });
-  const place = (offset: number): { line: number; column: number } => {
+  const place = (offset: number): Position => {
     const { line, col } = counter.linePos(offset);
     return { line: line - 1 + FIRST_LINE, column: col - 1 };
   };
+  /** Where something that begins at `start` ends in its own line. */
+  const endColumn = (start: Position, end: Position): number =>
+    end.line === start.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
   const refuse = (code: string, from: number, to: number, data: NoteFinding['data']): void => {
     const [start, end] = [place(from), place(Math.max(to, from))];
-    const sameLine = start.line === end.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
     const { length } = lines[start.line - FIRST_LINE] ?? '';
     const first = Math.min(start.column, Math.max(0, length - 1));
-    const last = Math.min(length, Math.max(sameLine, first + 1));
+    const last = Math.min(length, Math.max(endColumn(start, end), first + 1));
     findings.push({ code, line: start.line, start: first, end: last, data });
   };
   const error = document.errors[0];
@@ -112,8 +122,8 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
       refuse('front-matter-units', range[0], range[1], { written: words, offers: UNITS });
       continue;
     }
-    const endColumn = end.line === start.line ? end.column : (lines[start.line - FIRST_LINE] ?? '').length;
-    front.set(name, { key: name, text: words, line: start.line, column: start.column, endColumn });
+    const { line, column } = start;
+    front.set(name, { key: name, text: words, line, column, endColumn: endColumn(start, end) });
   }
   return { front, findings };
 }

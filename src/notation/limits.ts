@@ -13,6 +13,7 @@ import {
   refusePercentLimit,
   refuseRangeUnit,
   refuseSignedLimit,
+  refuseUnsignedLimit,
 } from './refuse-limits';
 import type { Scanner } from './scanner';
 import type { Expression, Limits, QuantityNode, Sense } from './syntax';
@@ -31,16 +32,22 @@ export function literalOf(nominal: Expression): QuantityNode | null {
 }
 
 /** True when limits begin at `s.pos` rather than a sum: `+/-`, `+0.02/-0.01`, `+0.05/0`, with or without units. */
-export function deviationsFollow(s: Scanner): boolean {
+export function deviationsFollow(s: Scanner, left: Expression): boolean {
   const { text } = s;
   if (text.indexOf('/', s.pos) === -1) return false;
   if (isPlusMinus(s, s.pos)) return true;
   let at = skipBlanks(text, s.pos + 1);
   if (!numberAt(text, at)) return false;
-  at = skipBlanks(text, readNumber(text, at));
-  at = skipBlanks(text, at + (tailAt(text, at)?.length ?? 0));
+  const end = readNumber(text, at);
+  const decimal = read.decimals !== 0;
+  at = skipBlanks(text, end);
+  const tail = tailAt(text, at);
+  at = skipBlanks(text, at + (tail?.length ?? 0));
   if (text.charCodeAt(at) !== SLASH) return false;
-  return signedOrZero(text, skipBlanks(text, at + 1));
+  at = skipBlanks(text, at + 1);
+  if (signedOrZero(text, at)) return true;
+  // `30 mm +0.02/0.01`: no sum, since 0.02 has no unit, so a sign is missing.
+  return decimal && tail === null && left.kind === 'quantity' && left.unit !== ONE && numberAt(text, at);
 }
 
 function isPlusMinus(s: Scanner, at: number): boolean {
@@ -77,8 +84,9 @@ function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | nul
   if (upper === null) return null;
   const size = upper.unit === ONE ? takeUnit(s, nominal, upper) : upper;
   if (size === null || !fitsNominal(s, nominal, size)) return null;
-  const lower: QuantityNode = { ...size, value: -size.value };
-  return { kind: 'deviations', start, end: size.end, upper: size, lower };
+  const difference = asDifference(size);
+  const lower: QuantityNode = { ...difference, value: -difference.value };
+  return { kind: 'deviations', start, end: size.end, upper: difference, lower };
 }
 
 function deviations(s: Scanner, nominal: Expression, start: number): Limits | null {
@@ -98,20 +106,24 @@ function deviations(s: Scanner, nominal: Expression, start: number): Limits | nu
     [a, b] = [x, y];
   }
   if (!fitsNominal(s, nominal, a.value === 0 ? b : a)) return null;
-  const [upper, lower] = a.value >= b.value ? [a, b] : [b, a];
+  const [upper, lower] =
+    a.value >= b.value ? [asDifference(a), asDifference(b)] : [asDifference(b), asDifference(a)];
   return { kind: 'deviations', start, end: second.end, upper, lower };
 }
 
 function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode | null {
   const c = s.next();
   const start = s.pos;
-  if (c !== PLUS && !isMinus(c)) return deviation(s, nominal, limits, 1);
+  if (c !== PLUS && !isMinus(c)) {
+    const size = deviation(s, nominal, limits, 1);
+    return size === null || size.value === 0 ? size : refuseUnsignedLimit(s, size, start > limits);
+  }
   s.pos++;
   const size = deviation(s, nominal, limits, isMinus(c) ? -1 : 1);
   return size && { ...size, start };
 }
 
-/** One number of a limit. A temperature's limit is a difference, so it is held in kelvin. */
+/** One number of a limit. That of a temperature is a difference: its value is in kelvin. */
 function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1): QuantityNode | null {
   s.next();
   if (!numberAt(s.text, s.pos)) return expectedLimit(s);
@@ -121,7 +133,7 @@ function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1
   if (size === null) return null;
   if (size.unit === PERCENT) return refusePercentLimit(s, nominal, limits, size);
   const { unit } = size;
-  if (unit.dimension.point) return { ...size, value: sign * s.amount * unit.factor, unit: KELVIN };
+  if (unit.dimension.point) return { ...size, value: sign * s.amount * unit.factor };
   return sign === 1 ? size : { ...size, value: -size.value + 0 };
 }
 
@@ -140,8 +152,12 @@ function hasSeveralUnits(written: string): boolean {
 }
 
 function inUnit(size: QuantityNode, unit: Unit): QuantityNode {
-  if (unit.dimension.point) return { ...size, value: size.value * unit.factor, unit: KELVIN };
-  return { ...size, value: toBase(size.value, unit), unit };
+  return { ...size, value: size.value * unit.factor, unit };
+}
+
+/** A difference of temperatures is told in kelvin, not on a scale. */
+function asDifference(size: QuantityNode): QuantityNode {
+  return size.unit.dimension.point ? { ...size, unit: KELVIN } : size;
 }
 
 /** `30 ± 0.05 mm`: a bare nominal with limits that have a unit is refused, with the unit put to it. */

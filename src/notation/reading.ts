@@ -1,5 +1,6 @@
 /** Lines about what was measured and what was used. */
 import type { LineFinding } from '../quantity/finding';
+import { ONE } from '../quantity/unit';
 import { isDiameterSign, isDigit, isMinus, nameEnd, skipBlanks } from './characters';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
@@ -65,7 +66,7 @@ export function parseReadings(
       s.refuse('too-many-items', s.pos, s.pos + 1, { most: MAX_ITEMS });
       return broken(comment, null);
     }
-    if (isDigit(s.at(s.pos - 1)) && isDigit(s.at(s.pos + 1))) {
+    if ((at ?? value).unit === ONE && (at ?? value).end === s.pos && isDigit(s.at(s.pos + 1))) {
       refuseComma(s, s.pos, 'readings');
       return broken(comment, null);
     }

@@ -90,3 +90,10 @@ export function refuseSignedLimit(s: Scanner, start: number): null {
   const end = s.pos + rest.length;
   return s.refuse('limit-with-sign', start, end, { written: s.slice(start, end), offers: ['± '] });
 }
+
+/** `30 mm 0.02/-0.01`, `30 mm +0.02/0.01`: one of the two has no sign. */
+export function refuseUnsignedLimit(s: Scanner, size: QuantityNode, second: boolean): null {
+  const written = s.slice(size.start, size.end);
+  const offers = second ? [`-${written}`, `+${written}`] : [`+${written}`, `-${written}`];
+  return s.refuse('limit-without-sign', size.start, size.end, { written, offers });
+}

@@ -71,6 +71,12 @@ function quantityEnd(s: Scanner, start: number): number {
 
 function afterQuantity(s: Scanner, left: QuantityNode, where: Where): null {
   if (refuseGroups(s, left.start)) return null;
+  const deviation = /^(\d*\.?\d+)[^/\d]*\/\s*[-+−]/.exec(s.slice(s.pos, s.end));
+  if (deviation && where === 'figure') {
+    const [, written = ''] = deviation;
+    const offers = [`+${written}`, `-${written}`];
+    return s.refuse('limit-without-sign', s.pos, s.pos + written.length, { written, offers });
+  }
   const mark = skipBlanks(s.text, readNumber(s.text, s.pos));
   if (isCurly(s.text.charAt(mark)) || s.text.charAt(mark) === "'")
     return refuseQuote(s, mark, s.text.charAt(mark) !== "'");
@@ -158,6 +164,12 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
     if (isIsoCode(s.text, start, end)) return codeInWrongPlace(s, left, last, start, end, where);
     return misplacedWord(s, word, start, end) ? null : sideBySide(s, last, start, []);
+  }
+  const factor = skipBlanks(s.text, end);
+  if ((word === 'x' || word === 'X') && numberAt(s.text, factor)) {
+    const stop = quantityEnd(s, factor);
+    const offers = [`${number} * ${s.slice(factor, stop)}`];
+    return s.refuse('side-by-side', last.start, stop, { written: s.slice(last.start, stop), offers });
   }
   const written = s.slice(last.start, end);
   const sizes = SIZE_WORDS.get(word);

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../src/notation/line';
 import type { Argument, Expression, FenceWord, Span, Statement } from '../../src/notation/syntax';
+import { unitNamed, unitNames } from '../../src/quantity/units';
 import { children, expressionsOf, nodeAt, textOf } from '../../src/notation/walk';
 import { readFixtures } from './fixture';
 import { statementText } from './reading';
@@ -99,13 +100,16 @@ const anyLine = fc.oneof(
     .map((codes) => String.fromCharCode(...codes)),
 );
 
+/** Many thousands of these are asked, so they cost next to nothing when they hold. */
+function holds(condition: boolean, what: string): void {
+  if (!condition) expect.fail(what);
+}
+
 function within(inner: Span, outer: Span, what: string): void {
-  expect([what, inner.start >= outer.start, inner.end <= outer.end, inner.start < inner.end]).toEqual([
-    what,
-    true,
-    true,
-    true,
-  ]);
+  holds(
+    inner.start >= outer.start && inner.end <= outer.end && inner.start < inner.end,
+    `${what} lies outside`,
+  );
 }
 
 function argumentsOf(e: Expression): readonly Argument[] {
@@ -117,12 +121,12 @@ function nested(e: Expression): void {
   let last = e.start;
   for (const child of children(e)) {
     within(child, e, e.kind);
-    expect(child.start).toBeGreaterThanOrEqual(last);
+    holds(child.start >= last, 'in order');
     last = child.end;
     nested(child);
   }
   if (e.kind === 'quantity') for (const word of e.tail) within(word, e, 'tail');
-  if (e.kind === 'quantity') expect(Number.isFinite(e.value)).toBe(true);
+  if (e.kind === 'quantity') holds(Number.isFinite(e.value), 'finite');
   if (e.kind === 'field') within(e.fieldSpan, e, 'field');
   if (e.kind === 'list' && e.unit) within(e.unit, e, 'list unit');
   for (const argument of argumentsOf(e)) {
@@ -165,7 +169,7 @@ describe('any text', () => {
         let last = 0;
         for (const span of spansOf(line)) {
           within(span, whole, line.kind);
-          expect(span.start).toBeGreaterThanOrEqual(last);
+          holds(span.start >= last, 'in order');
           last = span.end;
         }
         expressionsOf(line).forEach(nested);
@@ -179,7 +183,7 @@ describe('any text', () => {
           line.findings.some(({ code }) => code !== 'direction-in-comment'),
         );
       }),
-      { numRuns: 20_000 },
+      { numRuns: 8000 },
     );
   });
 
@@ -269,6 +273,50 @@ describe('lines with nothing refused', () => {
     expect(at('(ring')).toBe('(ring + max(a, 3 mm))');
     expect(at('0.05')).toBe('0.05');
     expect(nodeAt(line, 0)).toBe(null);
+  });
+});
+
+describe('units', () => {
+  const valueOf = (text: string) => {
+    const line = parseLine(text, 'figures');
+    return line.kind === 'show' && line.expression.kind === 'quantity'
+      ? line.expression
+      : line.findings[0]?.code;
+  };
+  const names = unitNames().filter((name) => !['′', '″'].includes(name));
+
+  it.each(names)('3 %s is read, with and without a blank, and after `to`', (name) => {
+    const unit = unitNamed(name);
+    if (unit === undefined) throw new Error(name);
+    const wanted = {
+      value: 3 * unit.factor + unit.offset,
+      unit: expect.objectContaining({ symbol: unit.symbol }) as unknown,
+    };
+    expect(valueOf(`3${name}`)).toMatchObject(wanted);
+    if (name !== '"') expect(valueOf(`3 ${name}`)).toMatchObject(wanted);
+    const shown = parseLine(`3 ${unit.symbol} to ${name}`, 'figures');
+    expect(shown.kind === 'show' && shown.to?.unit.symbol).toBe(unit.symbol);
+  });
+
+  it('are read in compounds as they are shown', () => {
+    const single = names.filter((name) => !['"', '%', '°C', '°F', 'degC', 'degF'].includes(name));
+    const part = fc.tuple(
+      fc.constantFrom(...single),
+      fc.integer({ min: 1, max: 3 }),
+      fc.constantFrom('/', '*', '·'),
+    );
+    fc.assert(
+      fc.property(fc.array(part, { minLength: 1, maxLength: 3 }), (parts) => {
+        const text = parts
+          .map(([name, power, sign], i) => (i === 0 ? '' : sign) + name + (power === 1 ? '' : `^${power}`))
+          .join('');
+        const written = valueOf(`5 ${text}`);
+        const { unit } = typeof written === 'object' ? written : { unit: null };
+        if (unit === null || unit.symbol === '') return;
+        const again = valueOf(`5 ${unit.symbol}`);
+        expect(typeof again === 'object' && again.unit.symbol).toBe(unit.symbol);
+      }),
+    );
   });
 });
 

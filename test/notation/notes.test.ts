@@ -118,6 +118,19 @@ describe('fences', () => {
       expect(findingsOf(readNote(text))).toEqual([]);
   });
 
+  it('that are never closed keep what is plainly theirs, with one finding', () => {
+    const text =
+      '```figures\na = 1 # kept\n\nb <= a\nneck measured 3 mm\nThe rest is prose, e.g. "this".\n\nc = 2\n';
+    const open = (note: string) =>
+      readNote(note).blocks.map(({ content, findings }) => [content, findings.map(({ code }) => code)]);
+    const kept = 'a = 1 # kept\n\nb <= a\nneck measured 3 mm\n';
+    expect(open(text)).toEqual([[kept, ['fence-not-closed']]]);
+    expect(open(`> ${text.replaceAll('\n', '\n> ')}\n\nProse.`)).toEqual([[kept, ['fence-not-closed']]]);
+    // The next block's closing line would close this one.
+    expect(open(`${text}\n\`\`\`figures on lathe\nd = 3\n\`\`\`\n`)).toEqual([[kept, ['fence-not-closed']]]);
+    expect(open('```figures\na = 1\n# ```figures\n```\n')).toEqual([['a = 1\n# ```figures\n', []]]);
+  });
+
   it('hold a bounded number of lines', () => {
     const half = `\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES / 2)}\`\`\`\n`;
     expect(findingsOf(readNote(half + half))).toEqual([]);
