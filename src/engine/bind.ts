@@ -1,6 +1,6 @@
 /** Finds the names a line looks up, before anything is evaluated. */
-import type { CallNode, Expression, Statement } from '../notation/syntax';
-import type { Entry, Lookup } from './graph';
+import type { CallNode, Expression, FieldNode } from '../notation/syntax';
+import { type Entry, type Node, Lookup } from './graph';
 
 /** Fields that ask for what was measured or used, not for a part of the value. */
 const RECORD_FIELDS: ReadonlySet<string> = new Set(['reading', 'readings', 'mean', 'used']);
@@ -8,14 +8,6 @@ const RECORD_FIELDS: ReadonlySet<string> = new Set(['reading', 'readings', 'mean
 export function isRecordField(field: string): boolean {
   return RECORD_FIELDS.has(field);
 }
-
-export interface Binding {
-  readonly lookups: readonly Lookup[];
-  readonly steps: readonly Entry[];
-}
-
-const NONE: readonly never[] = [];
-const NOTHING: Binding = { lookups: NONE, steps: NONE };
 
 /** The name and fields of a chain such as `setup.ring.used`, or null when its root is not a plain name. */
 export function chainOf(expression: Expression): readonly string[] | null {
@@ -25,70 +17,54 @@ export function chainOf(expression: Expression): readonly string[] | null {
   return inner && [...inner, expression.field];
 }
 
-/** A list that is kept for as long as its line: without the room to grow that a list filled step by step has. */
-function kept<T>(list: readonly T[]): readonly T[] {
-  return list.length === 0 ? NONE : list.slice();
+/** Enters what a line looks up. `entryOf` gives the entry of a name, made on first mention. */
+export function bind(node: Node, entryOf: (name: string) => Entry): void {
+  const { statement } = node;
+  // Readings are judged against the plan, which their own value does not depend on.
+  if (statement.kind === 'figure' || statement.kind === 'show')
+    bindExpression(node, statement.expression, entryOf);
+  else if (statement.kind === 'check')
+    for (const term of statement.terms) bindExpression(node, term, entryOf);
 }
 
-/** What the line looks up. `entryOf` gives the entry of a name, made on first mention. */
-export function bind(statement: Statement, entryOf: (name: string) => Entry): Binding {
-  const lookups: Lookup[] = [];
-  const steps: Entry[] = [];
-  const visit = (e: Expression): void => {
-    switch (e.kind) {
-      case 'quantity':
-        for (const word of e.tail)
-          lookups.push({ entry: entryOf(word.text), field: null, want: 'existence' });
-        return;
-      case 'name':
-        lookups.push({ entry: entryOf(e.name), field: null, want: 'value' });
-        return;
-      case 'field':
-        visitField(e);
-        return;
-      case 'call':
-        visitCall(e);
-        return;
-      case 'negate':
-      case 'group':
-        visit(e.of);
-        return;
-      case 'binary':
-        visit(e.left);
-        visit(e.right);
-        return;
-      case 'list':
-        e.items.forEach(visit);
-    }
-  };
-  const visitField = (e: Expression & { kind: 'field' }): void => {
-    const chain = isRecordField(e.field) ? chainOf(e.of) : null;
-    if (chain) lookups.push({ entry: entryOf(chain.join('.')), field: e.field, want: 'records' });
-    else if (e.of.kind === 'name') lookups.push({ entry: entryOf(e.of.name), field: e.field, want: 'value' });
-    else visit(e.of);
-  };
-  const visitCall = (e: CallNode): void => {
-    const first = e.arguments[0];
-    if (e.name.text === 'speed_step') {
-      const speed = e.arguments.find((a) => a.name?.text === 'spindle_speed') ?? first;
-      if (speed?.value.kind === 'name') steps.push(entryOf(speed.value.name));
-    }
-    for (const argument of e.arguments) visit(argument.value);
-  };
-  switch (statement.kind) {
-    case 'figure':
-    case 'show':
-      visit(statement.expression);
-      break;
-    case 'check':
-      statement.terms.forEach(visit);
-      break;
-    case 'reading':
-    case 'used':
-      // Judged against the plan, which their own value does not depend on.
-      return NOTHING;
-    default:
-      return NOTHING;
+function bindExpression(node: Node, e: Expression, entryOf: (name: string) => Entry): void {
+  switch (e.kind) {
+    case 'quantity':
+      for (const word of e.tail) new Lookup(node, entryOf(word.text), null, 'existence').enter();
+      return;
+    case 'name':
+      new Lookup(node, entryOf(e.name), null, 'value').enter();
+      return;
+    case 'field':
+      bindField(node, e, entryOf);
+      return;
+    case 'call':
+      bindStep(node, e, entryOf);
+      for (const argument of e.arguments) bindExpression(node, argument.value, entryOf);
+      return;
+    case 'negate':
+    case 'group':
+      bindExpression(node, e.of, entryOf);
+      return;
+    case 'binary':
+      bindExpression(node, e.left, entryOf);
+      bindExpression(node, e.right, entryOf);
+      return;
+    case 'list':
+      for (const item of e.items) bindExpression(node, item, entryOf);
   }
-  return lookups.length === 0 ? NOTHING : { lookups: kept(lookups), steps: kept(steps) };
+}
+
+function bindField(node: Node, e: FieldNode, entryOf: (name: string) => Entry): void {
+  const chain = isRecordField(e.field) ? chainOf(e.of) : null;
+  if (chain) new Lookup(node, entryOf(chain.join('.')), e.field, 'records').enter();
+  else if (e.of.kind === 'name') new Lookup(node, entryOf(e.of.name), e.field, 'value').enter();
+  else bindExpression(node, e.of, entryOf);
+}
+
+/** What goes to `speed_step` is a wish, so its own line is judged differently. */
+function bindStep(node: Node, { name, arguments: given }: CallNode, entryOf: (name: string) => Entry): void {
+  if (name.text !== 'speed_step') return;
+  const speed = (given.find((a) => a.name?.text === 'spindle_speed') ?? given[0])?.value;
+  if (speed?.kind === 'name') node.steps = [...node.steps, entryOf(speed.name)];
 }

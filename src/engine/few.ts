@@ -11,7 +11,9 @@ export function withOne<T extends object>(few: Few<T>, item: T): Few<T> {
 export function withoutOne<T extends object>(few: Few<T>, item: T): Few<T> {
   if (!(few instanceof Set)) return few === item ? null : few;
   few.delete(item);
-  return few.size > 0 ? few : null;
+  if (few.size > 1) return few;
+  const [last = null] = few;
+  return last;
 }
 
 export function forEachOf<T extends object>(few: Few<T>, visit: (item: T) => void): void {

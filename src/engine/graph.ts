@@ -23,12 +23,41 @@ export type RelatedRef = { readonly message: string } & (
 /** A group of nodes that need each other. */
 export type Cycle = readonly Node[];
 
-export interface Lookup {
-  readonly entry: Entry;
-  /** The record field wanted, or null for the whole value. */
-  readonly field: string | null;
-  /** `records` wants the readings or the used value; `existence` only whether there is such a figure. */
-  readonly want: 'value' | 'records' | 'existence';
+/**
+ * A line's look at a name, found or not. It stands in two lists at once: its line's lookups and its name's lookers. Lists
+ * of links, as most hold one and a line's are made and dropped together.
+ */
+export class Lookup {
+  nextOfNode: Lookup | null = null;
+  next: Lookup | null = null;
+  before: Lookup | null = null;
+
+  constructor(
+    readonly node: Node,
+    readonly entry: Entry,
+    /** The record field wanted, or null for the whole value. */
+    readonly field: string | null,
+    /** `records` wants the readings or the used value; `existence` only whether there is such a figure. */
+    readonly want: 'value' | 'records' | 'existence',
+  ) {}
+
+  /** Puts it into both lists. */
+  enter(): void {
+    const { node, entry } = this;
+    this.nextOfNode = node.lookups;
+    node.lookups = this;
+    this.next = entry.lookers;
+    if (this.next) this.next.before = this;
+    entry.lookers = this;
+  }
+
+  /** Takes it out of the name's list. */
+  leave(): void {
+    const { before, next } = this;
+    if (next) next.before = before;
+    if (before) before.next = next;
+    else this.entry.lookers = next;
+  }
 }
 
 /** What the lines that record something about a name come to: of the last stage, since stages measure different sizes. */
@@ -46,10 +75,11 @@ const NOTHING: readonly never[] = [];
 /** Everything the sheet knows about one name (or record path such as `setup.ring`). */
 export class Entry {
   /** Figures of this name; more than one is an error at each. */
-  definers: Node[] = NOBODY;
+  definers: Few<Node> = null;
   /** `measured`, `final` and `used` lines for it, in no particular order. */
   records: Node[] = NOBODY;
-  lookers: Few<Node> = null;
+  /** The first of the lookups of this name. */
+  lookers: Lookup | null = null;
   /** Lines whose judgement depends on this entry without their value doing so. */
   judges: Few<Node> = null;
   /** How many calls hand this very name to `speed_step`. */
@@ -78,9 +108,14 @@ export class Entry {
     this.recorded = null;
   }
 
+  /** The figure of this name, when it has one and no more. */
+  get figure(): Node | null {
+    return this.definers instanceof Set ? null : this.definers;
+  }
+
   get idle(): boolean {
     return (
-      this.definers.length === 0 &&
+      this.definers === null &&
       this.records.length === 0 &&
       this.lookers === null &&
       this.judges === null &&
@@ -101,7 +136,8 @@ export interface NodeBlock {
 }
 
 export class Node {
-  lookups: readonly Lookup[] = NOTHING;
+  /** The first of the line's lookups. */
+  lookups: Lookup | null = null;
   /** The entry this line gives something to: its figure, or the name it measures. */
   provides: Entry | null = null;
   /** Names handed to `speed_step`. */
@@ -125,7 +161,7 @@ export class Node {
   dirty = false;
   order = 0;
   low = 0;
-  at = 0;
+  at: Lookup | null = null;
   judged = 0;
 
   constructor(

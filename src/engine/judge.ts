@@ -35,10 +35,10 @@ function plan(
 ): { figure: Node | null; value: Quantity | null } {
   const [root = '', ...fields] = path.names;
   const entry = entryOf(root);
-  if (!entry || entry.definers.length !== 1) return { figure: null, value: null };
+  if (!entry?.figure) return { figure: null, value: null };
   const value = pathValue(entry, fields);
   return {
-    figure: fields.length === 0 ? (entry.definers[0] ?? null) : null,
+    figure: fields.length === 0 ? entry.figure : null,
     value: value?.kind === 'number' ? value : null,
   };
 }

@@ -5,7 +5,7 @@
 import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
-import { appended, forEachOf, withOne, withoutOne } from './few';
+import { appended, withOne, withoutOne } from './few';
 import { Entry, Node } from './graph';
 
 const NOTHING: readonly Entry[] = [];
@@ -43,7 +43,7 @@ export class Names {
 
   /** All names with a figure. */
   given(): readonly string[] {
-    return [...this.entries.values()].filter((entry) => entry.definers.length > 0).map((entry) => entry.name);
+    return [...this.entries.values()].filter((entry) => entry.definers).map((entry) => entry.name);
   }
 
   /** The line whose asked limits an input number means. */
@@ -67,11 +67,8 @@ export class Names {
     const node = new Node(text, word, judged ? machines : NOTHING, statement, ++inputs);
     if (kind === 'empty' && statement.findings.length === 0) return node;
     this.seeds.push(node);
-    const { lookups, steps } = bind(statement, this.entryOf);
-    node.lookups = lookups;
-    node.steps = steps;
-    for (const { entry } of lookups) entry.lookers = withOne(entry.lookers, node);
-    for (const entry of steps) {
+    bind(node, this.entryOf);
+    for (const entry of node.steps) {
       entry.stepped++;
       this.touch(entry);
     }
@@ -98,17 +95,17 @@ export class Names {
     const entry = this.entryOf(name);
     node.provides = entry;
     this.renew(entry);
-    entry.definers = appended(entry.definers, node);
-    if (entry.definers.length > 1) this.doubled.add(entry);
+    entry.definers = withOne(entry.definers, node);
+    if (!entry.figure) this.doubled.add(entry);
   }
 
   /** Takes a line out. */
   drop(node: Node): void {
     node.block = null;
     this.inputs.delete(node.input);
-    for (const { entry } of node.lookups) {
-      entry.lookers = withoutOne(entry.lookers, node);
-      this.release(entry);
+    for (let lookup = node.lookups; lookup; lookup = lookup.nextOfNode) {
+      lookup.leave();
+      this.release(lookup.entry);
     }
     for (const entry of node.on) {
       entry.judges = withoutOne(entry.judges, node);
@@ -131,8 +128,8 @@ export class Names {
       }
     } else {
       this.renew(provides);
-      provides.definers.splice(provides.definers.indexOf(node), 1);
-      if (provides.definers.length <= 1) this.doubled.delete(provides);
+      provides.definers = withoutOne(provides.definers, node);
+      if (provides.figure || !provides.definers) this.doubled.delete(provides);
     }
     this.release(provides);
   }
@@ -146,15 +143,15 @@ export class Names {
   private renew(entry: Entry): void {
     // Nobody can have seen a name that nothing hangs on.
     if (entry.idle || this.renewed.has(entry)) return;
-    this.renewed.set(entry, entry.definers.length === 1 ? (entry.definers[0] ?? null) : null);
+    this.renewed.set(entry, entry.figure);
   }
 
   /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
   gathered(): { readonly seeds: readonly Node[]; readonly touched: readonly Entry[] } {
     const replaced: Entry[] = [];
     for (const [entry, before] of this.renewed) {
-      const [now] = entry.definers;
-      if (!before || !now || entry.definers.length > 1) this.touch(entry);
+      const now = entry.figure;
+      if (!before || !now) this.touch(entry);
       else if (now !== before) {
         // One line took another's place as the name's figure. It starts from the other's value: lines that look the name
         // up need a fresh look only if the new value differs, or the field that they want.
@@ -166,7 +163,7 @@ export class Names {
     const seeds = this.seeds.splice(0);
     for (const entry of this.touched) {
       entry.forgetOrder();
-      forEachOf(entry.lookers, (looker) => void seeds.push(looker));
+      for (let looker = entry.lookers; looker; looker = looker.next) seeds.push(looker.node);
     }
     const touched = [...this.touched, ...replaced];
     this.touched.clear();

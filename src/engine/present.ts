@@ -5,6 +5,7 @@ import { KNOWN_FIELDS, type Card, fieldFits } from './cards';
 import { CATALOGUE } from './catalogue';
 import { alike } from './evaluate';
 import type { SheetBlock } from './blocks';
+import { forEachOf } from './few';
 import type { Node, Problem, RelatedRef } from './graph';
 import type { CardInForce, Finding, Place, Related, Row } from './results';
 import type { Sheet } from './sheet';
@@ -76,16 +77,16 @@ class Presenter {
     const found = [...statement.findings, ...node.problems, ...node.verdicts].map(make);
     if (statement.kind !== 'figure' && statement.kind !== 'words') return found;
     const name = statement.kind === 'figure' ? statement.name : statement.key;
-    const definers = node.provides?.definers ?? [];
-    if (definers.length > 1) {
-      const others = this.inOrder(definers, definers).filter((other) => other !== node);
+    const definers = node.provides?.definers;
+    if (definers instanceof Set) {
+      const others = this.inOrder(definers).filter((other) => other !== node);
       const related = others.map((other) => ({ node: other, message: 'given here too' }));
       found.push(
         make({ code: 'name-twice', start: name.start, end: name.end, data: { name: name.text }, related }),
       );
     }
     if (node.cycle) {
-      const members = this.inOrder(node.cycle, node.cycle);
+      const members = this.inOrder(node.cycle);
       const related = members.filter((m) => m !== node).map((m) => ({ node: m, message: 'takes part' }));
       const data = { names: members.map((m) => m.name), more: node.cycle.length - members.length };
       found.push(make({ code: 'cycle', start: name.start, end: name.end, data, related }));
@@ -107,10 +108,10 @@ class Presenter {
   }
 
   /** The first few of a group of lines as they stand in the note; worked out once for the whole group. */
-  private inOrder(group: unknown, nodes: readonly Node[]): readonly Node[] {
+  private inOrder(group: Iterable<Node>): readonly Node[] {
     let known = this.sorted.get(group);
     if (!known)
-      this.sorted.set(group, (known = [...nodes].sort((a, b) => a.line - b.line).slice(0, MOST_RELATED)));
+      this.sorted.set(group, (known = [...group].sort((a, b) => a.line - b.line).slice(0, MOST_RELATED)));
     return known;
   }
 
@@ -162,7 +163,7 @@ export function allFindings(sheet: Sheet): readonly Finding[] {
     finding(f.code, f.data, inNote(f.line, f.start, f.end)),
   );
   const troubled = new Set(sheet.troubled);
-  for (const entry of sheet.doubled) for (const node of entry.definers) troubled.add(node);
+  for (const entry of sheet.doubled) forEachOf(entry.definers, (node) => void troubled.add(node));
   for (const node of troubled) found.push(...presenter.node(node));
   for (const { block, card } of sheet.placed) {
     found.push(...fenceFindings(sheet, block));
@@ -260,7 +261,7 @@ function makeRow(node: Node, block: Block, index: number, presenter: Presenter):
     text: node.text,
     block,
     statement: node.statement,
-    value: (node.provides?.definers.length ?? 0) > 1 ? null : node.value,
+    value: node.provides?.definers instanceof Set ? null : node.value,
     asked: node.asked,
     check: node.check,
     reading: node.reading,

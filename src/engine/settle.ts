@@ -5,7 +5,6 @@
  * lines that need each other are found on the way (Tarjan's method, written with a stack of its own because a chain of ten
  * thousand lines would overflow the call stack): they are cycles and get no value.
  */
-import { forEachOf } from './few';
 import type { Entry, Lookup, Node } from './graph';
 
 let stamps = 0;
@@ -25,15 +24,13 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
     found.push(node);
   };
   for (const node of seeds) if (node.stamp !== stamp && node.block) take(node, true);
-  const takeLooker = (looker: Node): void => {
-    if (looker.stamp !== stamp) take(looker, false);
-  };
   for (let i = 0; i < found.length; i++) {
     const provides = found[i]?.provides;
     // Many lines may give one name something (readings, doubled figures): its lookers are gone through once.
     if (!provides || provides.seen === stamp) continue;
     provides.seen = stamp;
-    forEachOf(provides.lookers, takeLooker);
+    for (let looker = provides.lookers; looker; looker = looker.next)
+      if (looker.node.stamp !== stamp) take(looker.node, false);
   }
   return found;
 }
@@ -42,12 +39,14 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
  * The line a lookup waits for: the one figure of that name. A doubled name has no value, and readings look nothing up,
  * so they are evaluated beforehand.
  */
-function provider({ entry, want }: Lookup): Node | undefined {
-  return want === 'value' && entry.definers.length === 1 ? entry.definers[0] : undefined;
+function provider({ entry, want }: Lookup): Node | null {
+  return want === 'value' ? entry.figure : null;
 }
 
 function needsItself(node: Node): boolean {
-  return node.lookups.some((lookup) => provider(lookup) === node);
+  for (let lookup = node.lookups; lookup; lookup = lookup.nextOfNode)
+    if (provider(lookup) === node) return true;
+  return false;
 }
 
 export interface Settling {
@@ -74,7 +73,7 @@ export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node
     }
   };
   for (const node of nodes) {
-    if (node.lookups.length > 0) continue;
+    if (node.lookups) continue;
     node.order = DONE;
     if (node.dirty) evaluate(node);
   }
@@ -96,7 +95,7 @@ export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node
 
 /** Whether everything a line needs is there, as in a note that is written from top to bottom. */
 function isReady({ lookups }: Node, stamp: number): boolean {
-  for (const lookup of lookups) {
+  for (let lookup = lookups; lookup; lookup = lookup.nextOfNode) {
     const needed = provider(lookup);
     if (needed?.stamp === stamp && needed.order !== DONE) return false;
   }
@@ -111,14 +110,15 @@ function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => 
   let visited = 0;
   const enter = (node: Node): void => {
     node.order = node.low = ++visited;
-    node.at = 0;
+    node.at = node.lookups;
     open.push(node);
     path.push(node);
   };
   enter(start);
   for (let node = path.at(-1); node; node = path.at(-1)) {
-    const lookup = node.lookups[node.at++];
+    const lookup = node.at;
     if (lookup) {
+      node.at = lookup.nextOfNode;
       const needed = provider(lookup);
       if (needed?.stamp !== stamp || needed.order === DONE) continue;
       if (needed.order === UNSEEN) enter(needed);
@@ -136,10 +136,10 @@ function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => 
 function spread(entry: Entry | null, changed: true | ReadonlySet<string>, stamp: number): void {
   if (!entry || entry.told === stamp) return;
   if (changed === true) entry.told = stamp;
-  forEachOf(entry.lookers, (looker) => {
-    if (looker.stamp !== stamp || looker.dirty) return;
-    looker.dirty = changed === true || looker.lookups.some((l) => l.entry === entry && concerns(l, changed));
-  });
+  for (let looker = entry.lookers; looker; looker = looker.next) {
+    const { node } = looker;
+    if (node.stamp === stamp && (changed === true || concerns(looker, changed))) node.dirty = true;
+  }
 }
 
 function concerns(lookup: Lookup, changed: ReadonlySet<string>): boolean {

@@ -95,7 +95,7 @@ export class Sheet implements Scope {
       if (node.provides) around(node.provides);
     }
     for (const entry of touched) {
-      entry.definers.forEach(once);
+      forEachOf(entry.definers, once);
       around(entry);
     }
   }
@@ -265,8 +265,9 @@ export class Sheet implements Scope {
   }
 
   figure(name: string): Row | undefined {
-    const node = this.register.find(name)?.definers[0];
-    return node && rowOf(this, node);
+    const definers = this.register.find(name)?.definers;
+    const [node] = definers instanceof Set ? definers : [definers];
+    return node ? rowOf(this, node) : undefined;
   }
 
   names(): readonly string[] {

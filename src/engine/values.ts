@@ -8,8 +8,7 @@ import { recordOf } from './readings';
  * has one that failed or waits; undefined when nothing gives it anything.
  */
 export function entryValue(entry: Entry): Value | null | undefined {
-  if (entry.definers.length > 0)
-    return entry.definers.length === 1 ? (entry.definers[0]?.value ?? null) : null;
+  if (entry.definers) return entry.figure?.value ?? null;
   const sample = entry.records.length > 0 ? recordOf(entry, 'mean') : null;
   if (sample) return sample;
   if (entry.card) return entry.card.value;
