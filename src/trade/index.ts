@@ -4,13 +4,20 @@ import { BLANK_FORMULAS } from './ball-blank';
 import { KNEE_FORMULAS } from './ball-knee';
 import { RESULT_FORMULAS } from './ball-result';
 import { ROUNDNESS_FORMULAS } from './ball-roundness';
+import { CHIP_FORMULAS } from './chip-thickness';
 import { CUTTING_FORMULAS } from './cutting';
+import { FORCE_FORMULAS } from './cutting-force';
+import { FINISH_FORMULAS } from './finish';
 import { FIT_FORMULAS } from './fits';
 import type { Formula } from './formula';
 import { INDEXING_FORMULAS } from './indexing';
+import { INTERRUPTED_FORMULAS } from './interrupted';
 import { MECHANICS_FORMULAS } from './mechanics';
+import { REMOVAL_FORMULAS } from './removal';
 import { SETUP_FORMULAS } from './setup';
 import { SPEED_FORMULAS } from './speeds';
+import { STARTING_FORMULAS } from './starting-feeds';
+import { TAPPING_FORMULAS } from './starting-taps';
 
 export const FORMULAS: readonly Formula[] = [
   ...BALL_FORMULAS,
@@ -22,6 +29,13 @@ export const FORMULAS: readonly Formula[] = [
   ...INDEXING_FORMULAS,
   ...SPEED_FORMULAS,
   ...CUTTING_FORMULAS,
+  ...FINISH_FORMULAS,
+  ...CHIP_FORMULAS,
+  ...FORCE_FORMULAS,
+  ...REMOVAL_FORMULAS,
+  ...STARTING_FORMULAS,
+  ...TAPPING_FORMULAS,
+  ...INTERRUPTED_FORMULAS,
   ...FIT_FORMULAS,
   ...MECHANICS_FORMULAS,
 ];

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { CardView } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
-import { type Arguments, answer, card, given, number, SHOP } from './given';
+import { type Arguments, answer, card, given, materialCard, number, SHOP } from './given';
 
 type Inputs = Readonly<Record<string, number | string | readonly number[]>>;
 
@@ -90,6 +90,9 @@ function reach(at: Read, _: string, expected: unknown): number[] {
   return [tilt, ring, height];
 }
 
+/** A card for starts, whose speed has no part in the feed. */
+const STEEL = materialCard('steel', { hss_speed: [22, 'm/min'] });
+
 const TILT_RING_HEIGHT = ['tilt', 'ring', 'height'];
 
 /** How each family's inputs go into the formulas. */
@@ -172,8 +175,45 @@ const RUN: Readonly<Record<string, (at: Read, id: string, expected: unknown, inp
     );
     return [feed_rate, number('cutting_time', { length, feed_rate })];
   },
+  C04: (at) =>
+    at('drill_mm') > 0
+      ? numbers(
+          'drilling_removal',
+          { diameter: at('drill_mm'), feed_per_rev: at('f_mm'), spindle_speed: at('n_rpm') },
+          '',
+        )
+      : numbers(
+          'milling_removal',
+          { width_of_cut: at('ae_mm'), depth_of_cut: at('ap_mm'), feed_rate: at('vf_mm_min') },
+          '',
+        ),
+  C05: (at) => {
+    const material = materialCard('test_bar', {
+      specific_force: [at('kc11'), 'N/mm^2'],
+      force_exponent: [at('mc'), ''],
+    });
+    const cut = { depth_of_cut: at('ap_mm'), feed_per_rev: at('f_mm'), cutting_edge_angle: at('kappa_deg') };
+    const cutting_force = number('cutting_force', { material, ...cut }, 'cutting_force');
+    return [
+      cutting_force,
+      number('cutting_power', { cutting_force, cutting_speed: at('vc_m_min') }, 'power'),
+      number('cutting_torque', { cutting_force, diameter: at('d_mm') }),
+    ];
+  },
   C06: (at) =>
     numbers('theoretical_roughness', { feed_per_rev: at('f_mm'), nose_radius: at('r_mm') }, 'rt', 'ra'),
+  C07: (at) =>
+    at('ball_D_mm') > 0
+      ? numbers('effective_diameter', { cutter: at('ball_D_mm'), depth_of_cut: at('ap_mm') }, '')
+      : numbers(
+          'chip_thinning',
+          { cutter: at('D_mm'), width_of_cut: at('ae_mm'), feed_per_tooth: at('fz_mm') },
+          'chip_thickness',
+        ),
+  C08: (at) =>
+    at('tap_pitch_mm') > 0
+      ? numbers('tapping_feed', { pitch: at('tap_pitch_mm'), spindle_speed: at('n_rpm') }, '')
+      : numbers('drilling_start', { diameter: at('d_mm'), material: STEEL }, 'feed'),
 };
 
 const arithmetic = checks.filter((check) => check.formula in RUN);

@@ -1,7 +1,9 @@
 /** Calls formulas with plain numbers, without the notation and the engine. */
 import { readFileSync } from 'node:fs';
-import { NUMBER, TURN_RATE } from '../../src/quantity/dimension';
-import { ONE } from '../../src/quantity/unit';
+import { STARTER_CARDS } from '../../src/engine/starter-cards';
+import { LENGTH, NUMBER, TURN_RATE } from '../../src/quantity/dimension';
+import { ONE, toBase } from '../../src/quantity/unit';
+import { unit as unitNamed } from '../../src/quantity/units';
 import type { CardView, List, Quantity } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import {
@@ -38,7 +40,7 @@ function plain(value: number, dimension = NUMBER): Quantity {
 
 export function card(name: string, fields: Readonly<Record<string, number | readonly number[]>>): CardView {
   const made = Object.entries(fields).map(([key, value]): [string, Quantity | List] => {
-    const dimension = key.includes('speed') ? TURN_RATE : NUMBER;
+    const dimension = key.includes('speed') ? TURN_RATE : key === 'knee_per_turn' ? LENGTH : NUMBER;
     if (typeof value === 'number') return [key, plain(value, dimension)];
     return [key, { kind: 'list', items: value.map((item) => plain(item, dimension)) }];
   });
@@ -52,11 +54,35 @@ export const SHOP: ReadonlyMap<string, CardView> = new Map(
       /```machine (\w+)\n([^`]*)```/g,
     ),
   ].map(([, name = '', lines = '']) => {
-    const fields = [...lines.matchAll(/(\w+) = \[?([\d, ]+)\]?/g)].map(([, key = '', figures = '']) => {
-      const numbers = figures.split(',').map(Number);
-      return [key, numbers.length > 1 ? numbers : (numbers[0] ?? 0)] as const;
-    });
+    const fields = [...lines.matchAll(/(\w+) = \[?([\d., ]+)\]? ?(in)?/g)].map(
+      ([, key = '', figures = '', inch]) => {
+        const numbers = figures.split(',').map((figure) => Number(figure) * (inch ? 25.4 : 1));
+        return [key, numbers.length > 1 ? numbers : (numbers[0] ?? 0)] as const;
+      },
+    );
     return [name, card(name, Object.fromEntries(fields))] as const;
+  }),
+);
+
+/** A material card with these fields, each a number and its unit. */
+export function materialCard(
+  name: string,
+  fields: Readonly<Record<string, readonly [number, string]>>,
+): CardView {
+  const made = Object.entries(fields).map(([key, [value, symbol]]): [string, Quantity] => {
+    const own = unitNamed(symbol);
+    return [key, plain(toBase(value, own), own.dimension)];
+  });
+  return { name, word: 'material', fields: new Map(made) };
+}
+
+/** The built-in material cards, read by a pattern that knows only their lines of figures. */
+const STARTERS: ReadonlyMap<string, CardView> = new Map(
+  [...STARTER_CARDS.matchAll(/```material (\w+)\n([^`]*)```/g)].map(([, name = '', lines = '']) => {
+    const fields = [...lines.matchAll(/^(\w+) = ([\d.]+) ?(.*)$/gm)].map(
+      ([, key = '', value, symbol = '']) => [key, [Number(value), symbol] as const] as const,
+    );
+    return [name, materialCard(name, Object.fromEntries(fields))] as const;
   }),
 );
 
@@ -93,7 +119,7 @@ export function callOf(text: string): { formula: Formula; args: Arguments } {
 }
 
 function cardNamed(name: string): CardView {
-  const found = SHOP.get(name);
+  const found = SHOP.get(name) ?? STARTERS.get(name);
   if (!found) throw new Error(`no card ${name}`);
   return found;
 }
