@@ -16,7 +16,15 @@ import {
   fault,
   isFault,
 } from '../quantity/value';
-import type { BinaryNode, Expression, FieldNode, ListNode, QuantityNode, Span } from '../notation/syntax';
+import type {
+  BinaryNode,
+  Expression,
+  FieldNode,
+  ListNode,
+  NameNode,
+  QuantityNode,
+  Span,
+} from '../notation/syntax';
 import { chainOf, isRecordField } from './bind';
 import { callFormula } from './call';
 import { appended } from './few';
@@ -49,7 +57,7 @@ export class Evaluation {
       case 'quantity':
         return this.literal(e);
       case 'name':
-        return this.named(e.name, e);
+        return this.named(e);
       case 'field':
         return this.field(e);
       case 'call':
@@ -103,12 +111,14 @@ export class Evaluation {
     return { kind: 'number', value: e.value, dimension: e.unit.dimension, unit: e.unit, spread: null };
   }
 
-  private named(name: string, span: Span): Value | null {
+  private named(span: NameNode): Value | null {
+    const { name } = span;
     const entry = this.scope.entry(name);
     const value = entry && entryValue(entry);
     if (value) return value;
     if (value === null) this.waitsFor = appended(this.waitsFor, name);
     else if (name === 'pi') return plain(Math.PI);
+    else if (span.callout) this.refuse(span, fault('thread-not-a-figure', { name }));
     else if (unitNamed(name))
       this.refuse(span, fault('unit-without-number', { name, offers: [`1 ${name}`] }));
     else this.refuse(span, fault('unknown-name', { name }));
@@ -169,10 +179,26 @@ export class Evaluation {
 
   private summed(e: BinaryNode, left: Quantity, right: Quantity, result: Quantity | Fault): Quantity | null {
     if (!isFault(result)) return result;
+    const limits = this.limitsMeant(e, left);
+    if (limits) return this.refuse(limits, fault('limits-without-slash', { offers: [limits.offer] }));
     return this.refuse(e, {
       ...result,
       data: { ...result.data, ...this.mismatchData(e.left, e.right, left, right, e.operator) },
     });
+  }
+
+  /** `30 mm +0.02 -0.01`: limits as some drawings print them, one above the other and here without the slash. */
+  private limitsMeant(e: BinaryNode, left: Quantity): (Span & { readonly offer: string }) | null {
+    if (e.left.kind !== 'quantity' || left.unit === ONE || !isBare(e.right)) return null;
+    const written = this.text.slice(e.left.end);
+    const found = /^\s+([+-])([\d.]+)\s+([+-])([\d.]+)(?:\s*[a-zµ]+)?/.exec(written);
+    if (!found || found[1] === found[3]) return null;
+    const end = e.left.end + found[0].length;
+    const [first, second] = [
+      this.slice({ start: e.left.start, end: e.right.end }),
+      this.text.slice(e.right.end, end),
+    ];
+    return { start: e.left.start, end, offer: `${first}/${second.trim()}` };
   }
 
   /** What kinds of thing two sides are, and what was likely meant. */

@@ -50,6 +50,12 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
     (d) => `\`${word(d, 'name')}\` is a unit and stands only after a number.${write(d)}`,
     'Units never act as figures, so that a name and a unit can never be taken for each other.',
   ),
+  'thread-not-a-figure': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` names a thread, which is not one size. Write the size or the pitch that is meant as a length.`,
+    'A thread has several diameters and a pitch; only a formula can say which of them is asked for.',
+  ),
   'unit-or-figure': kind(
     'error',
     (d) =>
@@ -241,6 +247,11 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
     'error',
     (d) => `The lower limit is above the upper one.${write(d, ' Write the upper deviation first.')}`,
     'Drawings state the upper deviation first; the other way round is usually a slip.',
+  ),
+  'limits-without-slash': kind(
+    'error',
+    (d) => `Two limits stand with a slash between them.${write(d)}`,
+    'Without the slash these are a sum and a difference, and one number has no unit.',
   ),
   'limit-without-unit': kind(
     'error',

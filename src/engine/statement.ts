@@ -98,24 +98,7 @@ function askedLimits(
   const upper = deviation(evaluation, limits.upper, value);
   const lower = upper === null ? null : deviation(evaluation, limits.lower, value);
   if (upper === null || lower === null) return null;
-  if (upper < lower) {
-    const show = (d: QuantityNode): string => evaluation.slice(d);
-    return evaluation.refuse(
-      limits,
-      fault('limits-reversed', {
-        offers: reversed(evaluation.slice(limits), show(limits.upper), show(limits.lower)),
-      }),
-    );
-  }
   return { low: value.value + lower, high: value.value + upper, ...plain };
-}
-
-/** `-0.02/+0.05 mm` the right way round; only when the two parts are found as written. */
-function reversed(text: string, upper: string, lower: string): string[] {
-  const [first, second] = text.split('/');
-  if (first === undefined || second === undefined || upper === lower) return [];
-  const [, number = '', unit = ''] = /^\s*([-+−]?\s*[\d.]+)\s*(.*)$/.exec(second) ?? [];
-  return number ? [`${number}/${first.trim()}${unit ? ` ${unit}` : ''}`] : [];
 }
 
 /** A deviation in base units of the nominal's kind. Without a unit it takes the unit of a literal nominal. */
