@@ -81,7 +81,9 @@ function quantityNode(
 ): QuantityNode | null {
   s.pos = end;
   s.amount = amount;
-  const value = toBase(amount, unit);
+  const exact = toBase(amount, unit);
+  // Three eighths of an inch is 9.525 mm, not 9.524999999999999: what a fraction states has few digits.
+  const value = decimals === null ? Number(exact.toPrecision(15)) : exact;
   if (!Number.isFinite(value)) return s.refuse('number-too-large', start, end);
   return { kind: 'quantity', start, end, value, unit, decimals, tail };
 }

@@ -107,3 +107,23 @@ describe('readings calculate', () => {
     expect(sheet.valueOf('x')).toMatchObject({ value: expect.closeTo(25.36, 9) });
   });
 });
+
+describe('facts of common practice', () => {
+  // No source: every shop knows them.
+  const facts: readonly (readonly [string, string, number])[] = [
+    ['three eighths of an inch is 9.525 mm', '3/8 in to mm', 9.525],
+    ['forty thou is 1.016 mm', '40 thou to mm', 1.016],
+    ['0.1 mm per revolution at 1300 rpm is 130 mm/min', '0.1 mm/rev * 1300 rpm', 130],
+    ['forty turns of the crank turn the work once', '1 rev / (40 rev / 1 rev) to deg', 9],
+  ];
+  for (const [fact, expression, is] of facts) {
+    it(fact, () => {
+      const value = calculateLines(`x = ${expression}\n`).valueOf('x');
+      if (value?.kind !== 'number') throw new Error('no number');
+      expect(value.value / value.unit.factor).toBeCloseTo(is, 12);
+    });
+  }
+  it('three eighths is held exactly', () => {
+    expect(calculateLines('x = 3/8 in\n').valueOf('x')).toMatchObject({ value: 9.525 });
+  });
+});
