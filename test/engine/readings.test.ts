@@ -1,6 +1,6 @@
 /** Readings on the way, at the end, and what was really run. */
 import { describe, expect, it } from 'vitest';
-import { type ReadingResult, calculateLines } from '../../src/engine/index';
+import { type ReadingResult, calculate, calculateLines } from '../../src/engine/index';
 
 function read(figure: string, reading: string): { result: ReadingResult | null; codes: string[] } {
   const sheet = calculateLines(`${figure}\n${reading}\n`);
@@ -114,7 +114,6 @@ describe('facts of common practice', () => {
     ['three eighths of an inch is 9.525 mm', '3/8 in to mm', 9.525],
     ['forty thou is 1.016 mm', '40 thou to mm', 1.016],
     ['0.1 mm per revolution at 1300 rpm is 130 mm/min', '0.1 mm/rev * 1300 rpm', 130],
-    ['forty turns of the crank turn the work once', '1 rev / (40 rev / 1 rev) to deg', 9],
   ];
   for (const [fact, expression, is] of facts) {
     it(fact, () => {
@@ -123,6 +122,18 @@ describe('facts of common practice', () => {
       expect(value.value / value.unit.factor).toBeCloseTo(is, 12);
     });
   }
+  it('forty turns of the crank turn the work once: a quarter is ten turns, nine degrees are one', () => {
+    const head = '```machine head\nratio = 40\nplates = [15, 18]\n```\n\n';
+    const sheet = calculate(
+      `${head}\`\`\`figures\nq = plain_indexing(4, head)\nn = angular_indexing(9°, head)\n\`\`\`\n`,
+    );
+    const field = (name: string): unknown => {
+      const value = sheet.valueOf(name);
+      return value?.kind === 'record' ? [value.fields.get('turns'), value.fields.get('holes')] : null;
+    };
+    expect(field('q')).toMatchObject([{ value: 10 }, { value: 0 }]);
+    expect(field('n')).toMatchObject([{ value: 1 }, { value: 0 }]);
+  });
   it('three eighths is held exactly', () => {
     expect(calculateLines('x = 3/8 in\n').valueOf('x')).toMatchObject({ value: 9.525 });
   });
