@@ -12,19 +12,19 @@ const NOSE = optional(length('nose_radius', "radius at the cutter's tip; a sharp
 const OWN = 'own derivation, plane and sphere geometry';
 
 /** Diameter of the ball a ring makes, in mm. A round tip touches it from the centre of its rounding. */
-function ballFrom(ring: number, height: number, nose: number): number {
+export function ballFrom(ring: number, height: number, nose: number): number {
   return 2 * (Math.hypot(ring / 2 + nose, height + nose) - nose);
 }
 
 /** Height of the cutter's lowest point above the centre for a ball, in mm. */
-function heightFor(ball: number, ring: number, nose: number): number {
+export function heightFor(ball: number, ring: number, nose: number): number {
   return Math.sqrt((ball / 2 + nose) ** 2 - (ring / 2 + nose) ** 2) - nose;
 }
 
 const nose = (given: Given): number => given.numberOr('nose_radius', 0);
 
 /** The condition that a ring can make a ball at all. */
-const ringFits = (name: string) =>
+export const ringFits = (name: string) =>
   must(
     name,
     `${name} is no smaller than the ring`,

@@ -1,9 +1,19 @@
 /** All formulas, family by family, in the order of a job. Adding one touches its family's list only. */
 import { BALL_FORMULAS } from './ball';
 import { BLANK_FORMULAS } from './ball-blank';
+import { BOSS_FORMULAS } from './ball-boss';
+import { CLEARANCE_FORMULAS } from './ball-clearance';
+import { DOUBT_FORMULAS } from './ball-doubt';
+import { FEED_FORMULAS } from './ball-feed';
 import { KNEE_FORMULAS } from './ball-knee';
+import { PASS_FORMULAS } from './ball-passes';
 import { RESULT_FORMULAS } from './ball-result';
+import { ROUGH_FORMULAS } from './ball-rough';
 import { ROUNDNESS_FORMULAS } from './ball-roundness';
+import { SEAT_FORMULAS } from './ball-seat';
+import { SENSITIVITY_FORMULAS } from './ball-sensitivity';
+import { TOUCH_FORMULAS } from './ball-touch';
+import { TURNING_FORMULAS } from './ball-turning';
 import { CHIP_FORMULAS } from './chip-thickness';
 import { CUTTING_FORMULAS } from './cutting';
 import { FORCE_FORMULAS } from './cutting-force';
@@ -22,9 +32,19 @@ import { TAPPING_FORMULAS } from './starting-taps';
 export const FORMULAS: readonly Formula[] = [
   ...BALL_FORMULAS,
   ...KNEE_FORMULAS,
+  ...TOUCH_FORMULAS,
+  ...PASS_FORMULAS,
   ...RESULT_FORMULAS,
   ...BLANK_FORMULAS,
+  ...ROUGH_FORMULAS,
   ...ROUNDNESS_FORMULAS,
+  ...SENSITIVITY_FORMULAS,
+  ...DOUBT_FORMULAS,
+  ...BOSS_FORMULAS,
+  ...CLEARANCE_FORMULAS,
+  ...FEED_FORMULAS,
+  ...SEAT_FORMULAS,
+  ...TURNING_FORMULAS,
   ...SETUP_FORMULAS,
   ...INDEXING_FORMULAS,
   ...SPEED_FORMULAS,
