@@ -33,7 +33,7 @@ export function blocksFromTokens(
     const fence = readFenceLine(token.info, infoColumn);
     if (fence === null) continue;
     const count = countLines(token.content);
-    const closed = token.map[1] - token.map[0] >= count + 2 && !OPENING.test(token.content);
+    const closed = token.map[1] - token.map[0] >= count + 2 && !opensFence(token.content);
     // What follows an open fence is the rest of the note: only what can be told for figures is kept.
     const own = closed ? count : ownLines(token.content, fence.word);
     const kept = Math.min(own, room);
@@ -62,8 +62,13 @@ function notClosed({ word }: FenceLine, info: string, column: number): LineFindi
   return { code: 'fence-not-closed', start, end: start + word.length, data: { word, offers: [] } };
 }
 
-/** A fence of ours that opens inside another one: the one before it was never closed. */
 const OPENING = /^[ \t]*(?:`{3,}|~{3,})[ \t]*(?:figures|machine|material|signed)(?=[ \t\n]|$)/m;
+
+/** Whether a fence of ours opens inside another one: the one before it was never closed. */
+function opensFence(content: string): boolean {
+  // Hardly any content has the marks at all, and looking for them costs next to nothing.
+  return (content.includes('```') || content.includes('~~~')) && OPENING.test(content);
+}
 
 /** Lines of an open fence up to the first one that is neither a figure, a check, a reading nor a comment. */
 function ownLines(content: string, word: FenceWord): number {

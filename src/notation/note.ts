@@ -8,17 +8,24 @@ export { type FenceToken, blocksFromTokens } from './blocks';
 
 /** Reads a note. Never throws: what is wrong is a finding of the fence, of the front matter or of the line. */
 export function readNote(text: string): Note {
-  const lines = splitLines(text);
+  const plain = withPlainLineEnds(text);
+  const lines = plain.split('\n');
   const front = cutFrontMatter(lines);
-  const body = lines.slice(front.bodyLine);
+  const body = plain.slice(startOfLine(plain, front.bodyLine));
   // A byte order mark is no part of the markdown, but counts in the columns of the first line.
-  const [first = ''] = body;
-  if (front.bodyLine === 0 && first.charCodeAt(0) === 0xfeff) body[0] = first.slice(1);
-  const blocks = blocksFromTokens(parseBlocks(body), lines, front.bodyLine);
+  const marked = front.bodyLine === 0 && body.charCodeAt(0) === 0xfeff;
+  const blocks = blocksFromTokens(parseBlocks(marked ? body.slice(1) : body), lines, front.bodyLine);
   return { blocks, ...readFrontMatter(front) };
 }
 
-function splitLines(text: string): string[] {
-  // Markdown knows three line endings, and shows a NUL as the replacement character.
-  return text.replace(/\0/g, '\ufffd').split(/\r\n|\n|\r/);
+/** Markdown knows three line endings, and shows a NUL as the replacement character. */
+function withPlainLineEnds(text: string): string {
+  const shown = text.includes('\0') ? text.replaceAll('\0', '\ufffd') : text;
+  return shown.includes('\r') ? shown.replace(/\r\n?/g, '\n') : shown;
+}
+
+function startOfLine(text: string, line: number): number {
+  let start = 0;
+  for (let i = 0; i < line; i++) start = text.indexOf('\n', start) + 1 || text.length;
+  return start;
 }

@@ -1,5 +1,6 @@
 /** Edits of a note whose sheet is there already. */
 import { GROUP, chain, groups, mixed, note } from './notes';
+import type { Value } from '../../src/quantity/value';
 import { type Side, comparePair, rooms } from './pairs';
 
 const { Sheet, bareChain, hint, marks, readNote, unitChain } = rooms;
@@ -28,9 +29,9 @@ function plainEdits({ from }: ReturnType<typeof unitChain>): Side {
 }
 
 function sameEnd(): void {
-  const ours = chainEdits().run();
+  const ours = chainEdits().run() as Value | null;
   const theirs = [unitChain(CHAIN), bareChain(CHAIN)].map((each) => plainEdits(each).run());
-  const value = typeof ours === 'object' && ours?.kind === 'number' ? ours.value : NaN;
+  const value = ours?.kind === 'number' ? ours.value : NaN;
   if (!theirs.every((other) => Math.abs(value - Number(other)) <= 1e-9 * value))
     throw new Error(`${value} here, ${theirs.join()} in plain JavaScript`);
 }

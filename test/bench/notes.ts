@@ -5,8 +5,8 @@ export function note(lines: readonly string[]): string {
   return `# Bench\n\n\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`;
 }
 
-function times(count: number, line: (i: number) => string): string[] {
-  return Array.from({ length: count }, (_, i) => line(i));
+function times<T>(count: number, make: (i: number) => T): T[] {
+  return Array.from({ length: count }, (_, i) => make(i));
 }
 
 /** A part's worth of lines that read the same in the notation and in mathjs, ten at a time. */
