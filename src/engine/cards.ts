@@ -60,6 +60,7 @@ export const KNOWN_FIELDS: readonly KnownField[] = [
   machine('efficiency', NUMBER, 'part of the power that reaches the cut'),
   machine('ratio', NUMBER, 'crank turns for one turn of the work'),
   machine('plates', NUMBER, 'hole circles of the index plates', true),
+  machine('circles_per_plate', NUMBER, 'how many of the circles each plate carries, in their order', true),
   machine('gears', NUMBER, 'change gears of the set, by their teeth', true),
   machine('knee_per_turn', LENGTH, 'travel of the knee for one turn of its handle'),
   machine('knee_divisions', NUMBER, 'divisions on the knee dial'),

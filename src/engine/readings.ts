@@ -32,7 +32,8 @@ export function recordOf(entry: Entry, field: string): Quantity | List | null {
 
 function recordedIn(lines: readonly Node[]): Recorded {
   const last = (kind: 'reading' | 'used'): readonly Quantity[] =>
-    lines.findLast((node) => node.statement.kind === kind && node.readings.length > 0)?.readings ?? [];
+    [...lines].reverse().find((node) => node.statement.kind === kind && node.readings.length > 0)?.readings ??
+    [];
   const [stage, used] = [last('reading'), last('used')];
   return {
     reading: stage.at(-1) ?? null,
