@@ -106,6 +106,19 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     ],
   ],
   [
+    'differential',
+    [
+      'Try the direction before cutting: power off, turn the work by the crank for one full turn and see that the plate goes the way it should and that the pin drops in the hole foreseen. Put in or take out an idler when it does not.',
+      'Take the lock of the plate out, or the gears bind. Keep fingers and sleeve out of the change gears while cranking, and put their cover back.',
+    ],
+  ],
+  [
+    'compound',
+    [
+      'Move in one direction only, and go past and come back where a move is backwards. Draw only one pin at a time: with both out the work turns free under the cutter.',
+    ],
+  ],
+  [
     'fits_and_heat',
     [
       'Shrink and press fits hold by stress: use eye protection, press square, and allow the parts to come to 20 degC before measuring.',

@@ -21,6 +21,10 @@ import { FINISH_FORMULAS } from './finish';
 import { FIT_FORMULAS } from './fits';
 import type { Formula } from './formula';
 import { INDEXING_FORMULAS } from './indexing';
+import { COMPOUND_FORMULAS } from './indexing-compound';
+import { DIFFERENTIAL_FORMULAS } from './indexing-differential';
+import { MOVES_FORMULAS } from './indexing-moves';
+import { SPACING_FORMULAS } from './indexing-spacing';
 import { INTERRUPTED_FORMULAS } from './interrupted';
 import { MECHANICS_FORMULAS } from './mechanics';
 import { REMOVAL_FORMULAS } from './removal';
@@ -47,6 +51,10 @@ export const FORMULAS: readonly Formula[] = [
   ...TURNING_FORMULAS,
   ...SETUP_FORMULAS,
   ...INDEXING_FORMULAS,
+  ...DIFFERENTIAL_FORMULAS,
+  ...COMPOUND_FORMULAS,
+  ...MOVES_FORMULAS,
+  ...SPACING_FORMULAS,
   ...SPEED_FORMULAS,
   ...CUTTING_FORMULAS,
   ...FINISH_FORMULAS,

@@ -4,9 +4,8 @@ import { describe, expect, it } from 'vitest';
 import type { CardView } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
-import { type Arguments, answer, card, given, materialCard, number, SHOP } from './given';
-
-type Inputs = Readonly<Record<string, number | string | readonly number[]>>;
+import { BALL_RUN, type Inputs, numbers, type Read, type Run } from './ball-checks';
+import { answer, card, given, materialCard, number, SHOP } from './given';
 
 interface Check {
   readonly id: string;
@@ -22,139 +21,12 @@ const { checks } = JSON.parse(readFileSync(new URL('../data/checks.json', import
   checks: readonly Check[];
 };
 
-/** A number of the inputs; 0 where it is not among them. */
-type Read = (key: string) => number;
-
-const numbers = (name: string, args: Arguments, ...fields: string[]): number[] =>
-  fields.map((field) => number(name, args, field));
-
-/** What the diagnosis says of a set-up. */
-const setUp = (ring: number, height: number, tilt: number, shank: number, ...fields: string[]): number[] =>
-  numbers('ball_setup_result', { ring, height, tilt, shank }, ...fields);
-
-const tan = (degrees: number): number => Math.tan((degrees / 180) * Math.PI);
-const heightOf = (ball: number, ring: number): number => number('ball_height', { ball, ring });
-
-/** Change of `f` for each unit of `x`, by central difference. */
-function slope(f: (x: number) => number, x: number, step = 1e-4): number {
-  return (f(x + step) - f(x - step)) / (2 * step);
-}
-
-function sensitivities(at: Read): number[] {
-  const ball = at('D_mm');
-  const {
-    tilt = 0,
-    ring = 0,
-    height = 0,
-  } = answer('ball_on_shank', { ball, neck: at('d_mm') }) as Record<string, number>;
-  const base = (r: number, a: number): number =>
-    setUp(r, heightOf(ball, r), a, at('d_mm'), 'pip_base')[0] ?? 0;
-  const step = 1e-4;
-  return [
-    slope((h) => number('ball_from_ring', { ring, height: h }), height),
-    slope((r) => number('ball_from_ring', { ring: r, height }), ring),
-    // The foot grows either way from nothing, so its slope is the mean of both sides.
-    (base(ring, tilt - step) + base(ring, tilt + step)) / (2 * step),
-    (base(ring - step, tilt) + base(ring + step, tilt)) / (2 * step),
-  ];
-}
-
-const SOLIDS: Readonly<Record<string, () => number[]>> = {
-  'A22.06': () => setUp(22, 0, 15.5, 9.525, 'ball'),
-  'A22.07': () => [11 + (setUp(22, 0, 15.5, 9.525, 'pip_height')[0] ?? 0)],
-  'A22.09': () => setUp(22, 11 * tan(15.5), 15.5, 9.525, 'ball'),
-  'A22.11': () => setUp(22.5, 0, 15.5, 9.525, 'ball'),
-  'A22.13': () => numbers('ball_from_ring', { ring: 22 / Math.hypot(1, tan(15.5)), height: 2.939622564 }, ''),
-};
-
-function solid(at: Read, id: string): number[] {
-  const known = SOLIDS[id];
-  if (known) return known();
-  const ball = at('D_mm');
-  if (at('d1_mm') > 0) {
-    const args = { ball, neck_free_side: at('d1_mm'), neck_head_side: at('d2_mm') };
-    const [ring = 0, height = 0] = numbers('ball_between_necks', args, 'ring', 'height');
-    return numbers('ball_from_ring', { ring, height }, '');
-  }
-  const [proud = 0] = setUp(at('d_t_mm'), heightOf(ball, at('d_t_mm')), at('a_deg'), 9.525, 'pip_height');
-  return [ball / 2 + proud];
-}
-
-/** Over-reach or shortfall: the independent set-up put through the diagnosis must give ball, neck and foot back. */
-function reach(at: Read, _: string, expected: unknown): number[] {
-  const [tilt = 0, ring = 0, height = 0] = expected as number[];
-  const [ball = 0, neck = 0, base = 0] = setUp(ring, height, tilt, at('d_mm'), 'ball', 'neck', 'pip_base');
-  expect(Math.abs(ball - at('D_mm'))).toBeLessThan(1e-6);
-  expect(Math.abs(neck - at('d_mm'))).toBeLessThan(1e-6);
-  expect(Math.abs(base - 2 * Math.abs(at('w_mm')))).toBeLessThan(1e-6);
-  return [tilt, ring, height];
-}
-
 /** A card for starts, whose speed has no part in the feed. */
 const STEEL = materialCard('steel', { hss_speed: [22, 'm/min'] });
 
-const TILT_RING_HEIGHT = ['tilt', 'ring', 'height'];
-
 /** How each family's inputs go into the formulas. */
-const RUN: Readonly<Record<string, (at: Read, id: string, expected: unknown, inputs: Inputs) => number[]>> = {
-  A01: (at) => numbers('ball_on_shank', { ball: at('D_mm'), neck: at('d_mm') }, ...TILT_RING_HEIGHT),
-  A02: reach,
-  A03: (at) =>
-    numbers(
-      'ball_between_necks',
-      { ball: at('D_mm'), neck_free_side: at('d1_mm'), neck_head_side: at('d2_mm') },
-      ...TILT_RING_HEIGHT,
-    ),
-  A04: (at) =>
-    setUp(
-      at('d_t_mm'),
-      heightOf(at('D_mm'), at('d_t_mm')),
-      at('a_deg'),
-      5,
-      ...['neck', 'pip_base', 'pip_height'],
-    ),
-  A05: (at) => numbers('ball_from_ring', { ring: at('d_t_mm'), height: at('h_mm') }, ''),
-  A06: (at, _, __, { D_list_mm: list }) =>
-    Array.isArray(list)
-      ? (list as number[]).map((ball) => heightOf(ball, at('d_t_mm')))
-      : numbers(
-          'knee_raise',
-          { measured_ball: at('D_measured_mm'), wanted_ball: at('D_target_mm'), ring: at('d_t_mm') },
-          '',
-        ),
-  A07: sensitivities,
-  A08: (at) =>
-    numbers('roundness_from_offset', { ball: at('D_mm'), neck: at('d_mm'), offset: at('e_mm') }, ''),
-  A10: (at) => [
-    number('sine_rise', { tilt: at('a_deg'), length: at('L_mm') }),
-    number('indicator_rise', { tilt: at('a_deg'), table_travel: at('L_mm') }),
-  ],
-  A11: (at) =>
-    numbers(
-      'corner_chamfer',
-      { ball: at('D_mm'), blank: at('blank_dia_mm'), end_to_centre: at('end_mm'), allowance: at('s_mm') },
-      '',
-    ),
-  A14: (at) =>
-    at('D_mm') > 0
-      ? numbers(
-          'ball_on_shank',
-          { ball: at('D_mm'), neck: at('d_mm'), nose_radius: at('r_n_mm') },
-          'ring',
-          'height',
-        )
-      : numbers(
-          'ball_from_ring',
-          { ring: at('d_t_mm'), height: at('h_low_mm'), nose_radius: at('r_n_mm') },
-          '',
-        ),
-  A19: (at) => {
-    const args = { ball: at('D_mm'), neck: at('d_mm'), fillet: at('fillet_mm') };
-    const [tilt = 0, ring = 0, height = 0] = numbers('ball_on_shank', args, ...TILT_RING_HEIGHT);
-    return [...setUp(ring, height, tilt, at('d_mm'), 'neck'), tilt];
-  },
-  A21: (at) => setUp(at('d_t_mm'), (at('d_t_mm') / 2) * tan(at('a_deg')), at('a_deg'), 9.525, 'ball'),
-  A22: solid,
+const RUN: Readonly<Record<string, Run>> = {
+  ...BALL_RUN,
   C01: (at) =>
     at('d_mm') > 0
       ? numbers('spindle_speed', { cutting_speed: at('vc_m_min'), diameter: at('d_mm') }, '')
@@ -287,6 +159,41 @@ describe('indexing', () => {
     expect(all.filter((n) => solutions(n, headFor(inputs)).length === 0)).toEqual(expected);
   });
 
+  it.each(of('B04'))('%s', (_, { inputs, expected }) => {
+    const wanted = expected as { train_ratio: string; plate: string; gears_exist: boolean };
+    const args = {
+      divisions: Number(inputs['N']),
+      near_number: Number(inputs['N1']),
+      head: SHOP.get('head'),
+    };
+    const result = formulaNamed('differential_indexing')?.compute(given(args as Arguments));
+    if (typeof result !== 'object') throw new Error('no answer');
+    expect(isRefusal(result)).toBe(!wanted.gears_exist);
+    if (isRefusal(result)) {
+      expect(result.refused).toContain(wanted.train_ratio.replace('/', ' to '));
+      return;
+    }
+    const { drivers, driven, plate } = result as Record<string, unknown>;
+    const times = (gears: unknown): number => (gears as number[]).reduce((a, b) => a * b, 1);
+    const [above = 0, below = 0] = wanted.train_ratio.split('/').map(Number);
+    expect(times(drivers) * below).toBe(times(driven) * above);
+    expect(plate).toBe(wanted.plate.replace(' crank', ' the crank'));
+  });
+
+  it.each(of('B05'))('%s', (_, { inputs, expected }) => {
+    const divisions = Number(inputs['N']);
+    const fields = ['first_turns', 'first_holes', 'first_circle', 'second_holes', 'second_circle'];
+    const args = { divisions, head: headFor(inputs) };
+    const [turns = 0, holes = 0, a = 0, second = 0, b = 0] = numbers('compound_indexing', args, ...fields);
+    const ratio = Number(inputs['ratio']);
+    const same = ([n = 0, circle = 0, m = 0, other = 0]: readonly number[]): boolean =>
+      divisions * (n * other + m * circle) === ratio * circle * other;
+    expect([
+      same([turns * a + holes, a, second, b]),
+      same((expected as { example: number[] }).example),
+    ]).toEqual([true, true]);
+  });
+
   it.each(of('B03'))('%s', (_, { inputs, expected, tolerance }) => {
     const { best_abs_error_arcsec: best } = expected as { best_abs_error_arcsec: number };
     const [, d = 0, m = 0, s = 0] =
@@ -305,7 +212,7 @@ describe('indexing', () => {
 });
 
 it('leaves no copied check out', () => {
-  const run = new Set([...Object.keys(RUN), 'B01', 'B02', 'B03', 'E02']);
+  const run = new Set([...Object.keys(RUN), 'B01', 'B02', 'B03', 'B04', 'B05', 'E02']);
   expect(checks.filter((check) => !run.has(check.formula)).map((check) => check.id)).toEqual([]);
   expect(checks.length).toBeGreaterThan(75);
 });
