@@ -5,7 +5,7 @@ import type { CardView } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { BALL_RUN, type Inputs, numbers, type Read, type Run } from './ball-checks';
-import { answer, card, given, materialCard, number, SHOP } from './given';
+import { type Arguments, card, given, materialCard, number, SHOP } from './given';
 
 interface Check {
   readonly id: string;
