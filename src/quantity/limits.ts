@@ -26,8 +26,8 @@ export interface Share {
 function effect(value: number, { at, inside }: Reach): { shift: number; below: number; above: number } {
   let [low, high] = inside ? [value, value] : [Infinity, -Infinity];
   for (const x of at) {
-    if (x < low) low = x;
-    if (x > high) high = x;
+    low = Math.min(low, x);
+    high = Math.max(high, x);
   }
   const from = Math.min(Math.max(value, low), high);
   return { shift: from - value, below: from - low, above: high - from };
@@ -53,13 +53,13 @@ export function band(q: Quantity): Band | null {
   };
 }
 
-/** Each input's part of the worst-case width, the biggest first. */
+/** Each input's part of the worst-case width, the biggest first; of equal ones the earlier input. */
 export function shares(q: Quantity): readonly Share[] {
   const parts = (q.spread ?? []).map((reach) => ({ input: reach.input, ...effect(q.value, reach) }));
   const width = parts.reduce((total, part) => total + part.below + part.above, 0);
   return parts
     .map((part) => ({ ...part, share: width === 0 ? 0 : (part.below + part.above) / width }))
-    .sort((a, b) => b.share - a.share || a.input - b.input);
+    .sort((a, b) => b.share - a.share);
 }
 
 /** The quantity as an independent input of its own, with these ends (base units). */

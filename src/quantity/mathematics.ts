@@ -50,8 +50,7 @@ export function sine(degrees: number): number {
   const turned = degrees % 360;
   const folded = turned > 270 ? turned - 360 : turned < -270 ? turned + 360 : turned;
   const x = folded > 90 ? 180 - folded : folded < -90 ? -180 - folded : folded;
-  if (Math.abs(x) === 30) return x / 60;
-  return Math.abs(x) <= 45 ? Math.sin(x * RADIANS) : Math.sign(x) * Math.cos((90 - Math.abs(x)) * RADIANS);
+  return Math.abs(x) === 30 ? x / 60 : Math.sin(x * RADIANS);
 }
 
 export function cosine(degrees: number): number {

@@ -37,7 +37,7 @@ export function spread1(
       const between = typeof extremes === 'function' ? extremes(low, high) : extremes;
       const met = between.filter((x) => low < x && x < high).slice(0, MAX_SAMPLES - at.length);
       at.push(...met.map(f));
-      if (met.length > 0) along = [...along, ...met.map((x) => whereIs(reach, x))];
+      along = [...along, ...met.map((x) => whereIs(reach, x))];
     }
     const bad = keep(out, reach.input, at, along, reach.inside, nominal);
     if (bad) return bad;
