@@ -21,7 +21,7 @@ import {
   type Parameter,
   isRefusal,
 } from '../trade/formula';
-import { FORMULAS, formulaNamed } from '../trade/index';
+import { FORMULA_NAMES, formulaNamed } from '../trade/index';
 import { type Moved, movedAnswers } from './call-limits';
 import { type Evaluation, alike, unitText } from './evaluate';
 import { type Arguments, type Bound, GivenArguments } from './given';
@@ -31,7 +31,7 @@ export function callFormula(evaluation: Evaluation, call: CallNode): Value | nul
   if (MATHEMATICS.has(text)) return callMathematics(evaluation, call);
   const formula = formulaNamed(text);
   if (!formula) {
-    const known = [...MATHEMATICS.keys(), ...FORMULAS.map((f) => f.name)];
+    const known = [...MATHEMATICS.keys(), ...FORMULA_NAMES];
     return evaluation.refuse(call.name, fault('unknown-formula', { name: text, offers: alike(text, known) }));
   }
   const bound = bindArguments(evaluation, call, formula);

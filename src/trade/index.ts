@@ -1,75 +1,166 @@
-/** All formulas, family by family, in the order of a job. Adding one touches its family's list only. */
-import { BALL_FORMULAS } from './ball';
-import { BLANK_FORMULAS } from './ball-blank';
-import { BOSS_FORMULAS } from './ball-boss';
-import { CLEARANCE_FORMULAS } from './ball-clearance';
-import { DOUBT_FORMULAS } from './ball-doubt';
-import { FEED_FORMULAS } from './ball-feed';
-import { KNEE_FORMULAS } from './ball-knee';
-import { PASS_FORMULAS } from './ball-passes';
-import { RESULT_FORMULAS } from './ball-result';
-import { ROUGH_FORMULAS } from './ball-rough';
-import { ROUNDNESS_FORMULAS } from './ball-roundness';
-import { SEAT_FORMULAS } from './ball-seat';
-import { SENSITIVITY_FORMULAS } from './ball-sensitivity';
-import { TOUCH_FORMULAS } from './ball-touch';
-import { TURNING_FORMULAS } from './ball-turning';
-import { CHIP_FORMULAS } from './chip-thickness';
-import { CUTTING_FORMULAS } from './cutting';
-import { FORCE_FORMULAS } from './cutting-force';
-import { FINISH_FORMULAS } from './finish';
-import { FIT_FORMULAS } from './fits';
+/**
+ * All formulas, family by family, in the order of a job. Adding one touches its family's file and the family's line here.
+ *
+ * A family is read when one of its formulas is first called: most notes call few of them, and a note that calculates with
+ * plain arithmetic reads none. That is why each line names what its family holds; a test holds the two together.
+ */
 import type { Formula } from './formula';
-import { INDEXING_FORMULAS } from './indexing';
-import { COMPOUND_FORMULAS } from './indexing-compound';
-import { DIFFERENTIAL_FORMULAS } from './indexing-differential';
-import { MOVES_FORMULAS } from './indexing-moves';
-import { SPACING_FORMULAS } from './indexing-spacing';
-import { INTERRUPTED_FORMULAS } from './interrupted';
-import { MECHANICS_FORMULAS } from './mechanics';
-import { REMOVAL_FORMULAS } from './removal';
-import { SETUP_FORMULAS } from './setup';
-import { SPEED_FORMULAS } from './speeds';
-import { STARTING_FORMULAS } from './starting-feeds';
-import { TAPPING_FORMULAS } from './starting-taps';
 
-export const FORMULAS: readonly Formula[] = [
-  ...BALL_FORMULAS,
-  ...KNEE_FORMULAS,
-  ...TOUCH_FORMULAS,
-  ...PASS_FORMULAS,
-  ...RESULT_FORMULAS,
-  ...BLANK_FORMULAS,
-  ...ROUGH_FORMULAS,
-  ...ROUNDNESS_FORMULAS,
-  ...SENSITIVITY_FORMULAS,
-  ...DOUBT_FORMULAS,
-  ...BOSS_FORMULAS,
-  ...CLEARANCE_FORMULAS,
-  ...FEED_FORMULAS,
-  ...SEAT_FORMULAS,
-  ...TURNING_FORMULAS,
-  ...SETUP_FORMULAS,
-  ...INDEXING_FORMULAS,
-  ...DIFFERENTIAL_FORMULAS,
-  ...COMPOUND_FORMULAS,
-  ...MOVES_FORMULAS,
-  ...SPACING_FORMULAS,
-  ...SPEED_FORMULAS,
-  ...CUTTING_FORMULAS,
-  ...FINISH_FORMULAS,
-  ...CHIP_FORMULAS,
-  ...FORCE_FORMULAS,
-  ...REMOVAL_FORMULAS,
-  ...STARTING_FORMULAS,
-  ...TAPPING_FORMULAS,
-  ...INTERRUPTED_FORMULAS,
-  ...FIT_FORMULAS,
-  ...MECHANICS_FORMULAS,
+/** Bundles and tests resolve this at build time; what is required is run at the first call and not before. */
+declare const require: (id: string) => unknown;
+
+interface Family {
+  readonly formulas: readonly string[];
+  load(): readonly Formula[];
+}
+
+const FAMILIES: readonly Family[] = [
+  {
+    formulas: ['ball_on_shank', 'ball_between_necks'],
+    load: () => (require('./ball') as typeof import('./ball')).BALL_FORMULAS,
+  },
+  {
+    formulas: ['ball_from_ring', 'ball_height', 'knee_raise'],
+    load: () => (require('./ball-knee') as typeof import('./ball-knee')).KNEE_FORMULAS,
+  },
+  {
+    formulas: ['first_touch'],
+    load: () => (require('./ball-touch') as typeof import('./ball-touch')).TOUCH_FORMULAS,
+  },
+  {
+    formulas: ['knee_schedule', 'half_raise', 'knee_dial'],
+    load: () => (require('./ball-passes') as typeof import('./ball-passes')).PASS_FORMULAS,
+  },
+  {
+    formulas: ['ball_setup_result'],
+    load: () => (require('./ball-result') as typeof import('./ball-result')).RESULT_FORMULAS,
+  },
+  {
+    formulas: ['corner_chamfer'],
+    load: () => (require('./ball-blank') as typeof import('./ball-blank')).BLANK_FORMULAS,
+  },
+  {
+    formulas: ['chamfer_steps', 'ball_stock', 'ball_blank_length'],
+    load: () => (require('./ball-rough') as typeof import('./ball-rough')).ROUGH_FORMULAS,
+  },
+  {
+    formulas: ['roundness_from_offset'],
+    load: () => (require('./ball-roundness') as typeof import('./ball-roundness')).ROUNDNESS_FORMULAS,
+  },
+  {
+    formulas: ['ball_sensitivity', 'end_left_at'],
+    load: () => (require('./ball-sensitivity') as typeof import('./ball-sensitivity')).SENSITIVITY_FORMULAS,
+  },
+  {
+    formulas: ['ball_over_reach', 'fillet_from_neck', 'explain_tilt'],
+    load: () => (require('./ball-doubt') as typeof import('./ball-doubt')).DOUBT_FORMULAS,
+  },
+  {
+    formulas: ['trial_boss'],
+    load: () => (require('./ball-boss') as typeof import('./ball-boss')).BOSS_FORMULAS,
+  },
+  {
+    formulas: ['clearance_under_ring', 'hollow_depth', 'cone_behind_neck'],
+    load: () => (require('./ball-clearance') as typeof import('./ball-clearance')).CLEARANCE_FORMULAS,
+  },
+  {
+    formulas: ['ball_work_feed', 'ball_centre_from_end'],
+    load: () => (require('./ball-feed') as typeof import('./ball-feed')).FEED_FORMULAS,
+  },
+  {
+    formulas: ['ball_seat'],
+    load: () => (require('./ball-seat') as typeof import('./ball-seat')).SEAT_FORMULAS,
+  },
+  {
+    formulas: ['ball_steps_by_angle', 'ball_steps_by_travel'],
+    load: () => (require('./ball-turning') as typeof import('./ball-turning')).TURNING_FORMULAS,
+  },
+  {
+    formulas: ['sine_rise', 'indicator_rise', 'arc_length'],
+    load: () => (require('./setup') as typeof import('./setup')).SETUP_FORMULAS,
+  },
+  {
+    formulas: ['plain_indexing', 'angular_indexing'],
+    load: () => (require('./indexing') as typeof import('./indexing')).INDEXING_FORMULAS,
+  },
+  {
+    formulas: ['differential_indexing'],
+    load: () =>
+      (require('./indexing-differential') as typeof import('./indexing-differential')).DIFFERENTIAL_FORMULAS,
+  },
+  {
+    formulas: ['compound_indexing'],
+    load: () => (require('./indexing-compound') as typeof import('./indexing-compound')).COMPOUND_FORMULAS,
+  },
+  {
+    formulas: ['indexing_moves'],
+    load: () => (require('./indexing-moves') as typeof import('./indexing-moves')).MOVES_FORMULAS,
+  },
+  {
+    formulas: ['division_chord', 'hole_step'],
+    load: () => (require('./indexing-spacing') as typeof import('./indexing-spacing')).SPACING_FORMULAS,
+  },
+  {
+    formulas: ['spindle_speed', 'cutting_speed', 'speed_step'],
+    load: () => (require('./speeds') as typeof import('./speeds')).SPEED_FORMULAS,
+  },
+  {
+    formulas: ['feed_rate', 'table_feed', 'cutting_time', 'theoretical_roughness'],
+    load: () => (require('./cutting') as typeof import('./cutting')).CUTTING_FORMULAS,
+  },
+  {
+    formulas: ['feed_for_rt', 'feed_for_ra'],
+    load: () => (require('./finish') as typeof import('./finish')).FINISH_FORMULAS,
+  },
+  {
+    formulas: ['chip_thinning', 'effective_diameter'],
+    load: () => (require('./chip-thickness') as typeof import('./chip-thickness')).CHIP_FORMULAS,
+  },
+  {
+    formulas: ['cutting_force', 'cutting_power', 'cutting_torque'],
+    load: () => (require('./cutting-force') as typeof import('./cutting-force')).FORCE_FORMULAS,
+  },
+  {
+    formulas: ['turning_removal', 'milling_removal', 'drilling_removal', 'cutting_passes'],
+    load: () => (require('./removal') as typeof import('./removal')).REMOVAL_FORMULAS,
+  },
+  {
+    formulas: ['drilling_start', 'reaming_start'],
+    load: () => (require('./starting-feeds') as typeof import('./starting-feeds')).STARTING_FORMULAS,
+  },
+  {
+    formulas: ['tapping_start', 'tapping_feed'],
+    load: () => (require('./starting-taps') as typeof import('./starting-taps')).TAPPING_FORMULAS,
+  },
+  {
+    formulas: ['interrupted_speed'],
+    load: () => (require('./interrupted') as typeof import('./interrupted')).INTERRUPTED_FORMULAS,
+  },
+  {
+    formulas: ['fit'],
+    load: () => (require('./fits') as typeof import('./fits')).FIT_FORMULAS,
+  },
+  {
+    formulas: ['shaft_power', 'shaft_torque'],
+    load: () => (require('./mechanics') as typeof import('./mechanics')).MECHANICS_FORMULAS,
+  },
 ];
 
-const byName = new Map(FORMULAS.map((formula) => [formula.name, formula]));
+/** Names of all formulas, in the order of a job; reads none of them. */
+export const FORMULA_NAMES: readonly string[] = FAMILIES.flatMap(({ formulas }) => formulas);
+
+const familyOf = new Map(
+  FAMILIES.flatMap((family) => family.formulas.map((name) => [name, family] as const)),
+);
+const read = new Map<string, Formula>();
 
 export function formulaNamed(name: string): Formula | undefined {
-  return byName.get(name);
+  if (!read.has(name))
+    for (const formula of familyOf.get(name)?.load() ?? []) read.set(formula.name, formula);
+  return read.get(name);
+}
+
+/** Every formula, for listings and tests: reads them all. */
+export function allFormulas(): readonly Formula[] {
+  return FAMILIES.flatMap((family) => family.load());
 }

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Sheet, calculateLines } from '../../src/engine/index';
 import { band, shares } from '../../src/quantity/limits';
 import type { Quantity } from '../../src/quantity/value';
-import { FORMULAS } from '../../src/trade/index';
+import { allFormulas } from '../../src/trade/index';
 
 function figure(sheet: Sheet, name: string, field?: string): Quantity {
   const value = sheet.valueOf(name);
@@ -109,7 +109,7 @@ describe('limits', () => {
 describe('the corners of small limits lie inside the resulting band', () => {
   // The worst case adds single effects, so corners may leave it by terms of second order only: limits here are a
   // hundred-thousandth of the nominal, and a thousandth of the band's width is allowed.
-  const numeric = FORMULAS.filter(
+  const numeric = allFormulas().filter(
     (f) =>
       f.parameters.every((p) => p.kind === 'quantity') && f.parameters.length >= 2 && f.checks.length > 0,
   );

@@ -1,11 +1,11 @@
 /** Between its ends, a result turns round only where its formula says so. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { FORMULAS } from '../../src/trade';
+import { allFormulas } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { type Arguments, broken, callOf, given } from './given';
 
-const CASES = FORMULAS.flatMap((formula) =>
+const CASES = allFormulas().flatMap((formula) =>
   formula.checks.flatMap(({ call }) =>
     formula.parameters
       .filter((p) => p.kind === 'quantity' && typeof callOf(call).args[p.name] === 'number')

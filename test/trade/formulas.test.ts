@@ -3,7 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { MATHEMATICS } from '../../src/quantity/mathematics';
 import { unit, unitNames } from '../../src/quantity/units';
-import { FORMULAS, formulaNamed } from '../../src/trade';
+import { FORMULA_NAMES, allFormulas, formulaNamed } from '../../src/trade';
 import { CAUTIONS, cautionsFor } from '../../src/trade/cautions';
 import { tradeFindings } from '../../src/trade/findings';
 import { answer, broken, callOf, given } from './given';
@@ -19,7 +19,7 @@ const KEPT = new Set([
 /** Fields that readings and used values answer. */
 const ANSWERED = ['reading', 'readings', 'mean', 'used'];
 
-describe.each(FORMULAS.map((formula) => [formula.name, formula] as const))('%s', (_, formula) => {
+describe.each(allFormulas().map((formula) => [formula.name, formula] as const))('%s', (_, formula) => {
   const names = [...formula.parameters, ...formula.result].map(({ name }) => name);
 
   it('is documented', () => {
@@ -94,9 +94,14 @@ describe.each(FORMULAS.map((formula) => [formula.name, formula] as const))('%s',
 });
 
 it('has each name once', () => {
-  expect(new Set(FORMULAS.map(({ name }) => name)).size).toBe(FORMULAS.length);
+  expect(new Set(allFormulas().map(({ name }) => name)).size).toBe(allFormulas().length);
   for (const name of ['constructor', 'toString', '__proto__', 'ball'])
     expect(formulaNamed(name)).toBeUndefined();
+});
+
+it('knows the names of each family without reading it', () => {
+  expect(FORMULA_NAMES).toEqual(allFormulas().map(({ name }) => name));
+  for (const name of FORMULA_NAMES) expect(formulaNamed(name)?.name).toBe(name);
 });
 
 it('lists every formula file', () => {
@@ -109,7 +114,7 @@ it('lists every formula file', () => {
 });
 
 it('has the names, parameters and fields that notes already rely on', () => {
-  const signature = FORMULAS.map(({ name, parameters, result }) => {
+  const signature = allFormulas().map(({ name, parameters, result }) => {
     const inside = parameters.map((p) => p.name + (p.optional ? '?' : '')).join(', ');
     return `${name}(${inside}) ${result.map((f) => `.${f.name}`).join(' ')}`;
   });

@@ -2,13 +2,18 @@
 import { dimensionName } from '../../quantity/dimension';
 import { unitFrom } from '../../quantity/units';
 import type { Field, Formula, Parameter, WorkedCheck } from '../../trade/formula';
-import { FORMULAS } from '../../trade/index';
+import { allFormulas } from '../../trade/index';
 import { type Exit, type Io, FINE } from './io';
 import { type Paint, columns, painter, wrap } from './terminal';
 
 export function formulas(json: boolean, io: Io): Exit {
-  if (json) io.out(`${JSON.stringify({ version: 1, formulas: FORMULAS.map(formulaEntry) }, null, 2)}\n`);
-  else io.out(FORMULAS.map((formula) => formulaText(formula, painter(io.colour))).join('\n'));
+  if (json) io.out(`${JSON.stringify({ version: 1, formulas: allFormulas().map(formulaEntry) }, null, 2)}\n`);
+  else
+    io.out(
+      allFormulas()
+        .map((formula) => formulaText(formula, painter(io.colour)))
+        .join('\n'),
+    );
   return FINE;
 }
 
