@@ -1,14 +1,12 @@
-/** What a character can be part of. Codes are UTF-16 units; past the end of a line they are NaN, which is nothing. */
+/** What a character can be part of. Codes are UTF-16 units; past the end of a line there is nothing. */
 
-const BLANK = 1;
-const DIGIT = 2;
-const LETTER = 4;
+/** What `codeAt` answers past the end. */
+const NOTHING = -1;
 
-const KINDS = new Uint8Array(128);
-KINDS[0x20] = KINDS[0x09] = BLANK;
-for (let c = 0x30; c <= 0x39; c++) KINDS[c] = DIGIT;
-for (let c = 0x41; c <= 0x5a; c++) KINDS[c] = KINDS[c + 0x20] = LETTER;
-KINDS[0x5f] = LETTER;
+/** The UTF-16 unit at `pos`. Strings answer past their end too, but asking them there makes all their answers slow. */
+export function codeAt(text: string, pos: number): number {
+  return pos < text.length ? text.charCodeAt(pos) : NOTHING;
+}
 
 export function isDigit(c: number): boolean {
   return c >= 0x30 && c <= 0x39;
@@ -16,7 +14,7 @@ export function isDigit(c: number): boolean {
 
 /** Blanks of a keyboard and of a word processor, the one that does not break (`30 mm`) among them. */
 export function isBlank(c: number): boolean {
-  return c < 128 ? KINDS[c] === BLANK : isWideBlank(c);
+  return c === 0x20 || c === 0x09 || (c > 0x7f && isWideBlank(c));
 }
 
 function isWideBlank(c: number): boolean {
@@ -25,11 +23,13 @@ function isWideBlank(c: number): boolean {
 
 /** A letter or `_`: a name begins with one. */
 export function isLetter(c: number): boolean {
-  return c < 128 ? KINDS[c] === LETTER : isForeignLetter(c);
+  return (
+    (c >= 0x61 && c <= 0x7a) || (c >= 0x41 && c <= 0x5a) || c === 0x5f || (c > 0x7f && isForeignLetter(c))
+  );
 }
 
 export function isNamePart(c: number): boolean {
-  return c < 128 ? ((KINDS[c] ?? 0) & (LETTER | DIGIT)) !== 0 : isForeignLetter(c);
+  return isLetter(c) || isDigit(c);
 }
 
 /** Greek letters that a drawing uses and that look like no Latin one. The micro sign begins a unit only. */
@@ -63,18 +63,18 @@ export const isMinus = (c: number): boolean => c === 0x2d || c === 0x2212;
 
 /** Where the name that begins at `pos` ends; `pos` itself when none does. */
 export function nameEnd(text: string, pos: number): number {
-  if (!isLetter(text.charCodeAt(pos))) return pos;
+  if (!isLetter(codeAt(text, pos))) return pos;
   do pos++;
-  while (isNamePart(text.charCodeAt(pos)));
+  while (isNamePart(codeAt(text, pos)));
   return pos;
 }
 
 export function skipBlanks(text: string, pos: number): number {
-  while (isBlank(text.charCodeAt(pos))) pos++;
+  while (isBlank(codeAt(text, pos))) pos++;
   return pos;
 }
 
 export function skipDigits(text: string, pos: number): number {
-  while (isDigit(text.charCodeAt(pos))) pos++;
+  while (isDigit(codeAt(text, pos))) pos++;
   return pos;
 }

@@ -2,7 +2,7 @@
 import { ONE, toBase } from '../quantity/unit';
 import { parseCall, parseGroup, parseList } from './brackets';
 import { inchCallout, metricCallout } from './callout';
-import { isDiameterSign, isDigit, isDivide, isLetter, isMinus, isTimes, nameEnd } from './characters';
+import { codeAt, isDiameterSign, isDigit, isDivide, isLetter, isMinus, isTimes, nameEnd } from './characters';
 import { deviationsFollow } from './limits';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
@@ -150,8 +150,8 @@ function parseNamed(s: Scanner, start: number): Expression | null {
   const end = nameEnd(text, pos);
   const name = text.slice(pos, end);
   s.pos = end;
-  const c = text.charCodeAt(end);
-  if (text.charCodeAt(pos) === CAPITAL_M && isDigit(text.charCodeAt(pos + 1))) {
+  const c = codeAt(text, end);
+  if (codeAt(text, pos) === CAPITAL_M && isDigit(codeAt(text, pos + 1))) {
     const callout = metricCallout(s, pos, end);
     if (callout !== undefined) return callout;
   }

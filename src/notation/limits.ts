@@ -1,7 +1,7 @@
 /** Asked limits after a figure's expression: `± 0.05`, `+0.02/-0.01 mm`, `h7`, `.. 12.45 mm`, and `hole` or `shaft`. */
 import { type Unit, ONE, toBase } from '../quantity/unit';
 import { KELVIN, PERCENT } from '../quantity/units';
-import { isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { codeAt, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
 import { looksLikeCode } from './iso-code';
 import { numberAt, read, readNumber } from './number';
 import { parseQuantity } from './quantity';
@@ -43,7 +43,7 @@ export function deviationsFollow(s: Scanner, left: Expression): boolean {
   at = skipBlanks(text, end);
   const tail = tailAt(text, at);
   at = skipBlanks(text, at + (tail?.length ?? 0));
-  if (text.charCodeAt(at) !== SLASH) return false;
+  if (codeAt(text, at) !== SLASH) return false;
   at = skipBlanks(text, at + 1);
   if (signedOrZero(text, at)) return true;
   // `30 mm +0.02/0.01`: no sum, since 0.02 has no unit, so a sign is missing.
@@ -55,7 +55,7 @@ function isPlusMinus(s: Scanner, at: number): boolean {
 }
 
 function signedOrZero(text: string, at: number): boolean {
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (c === PLUS || isMinus(c)) return numberAt(text, skipBlanks(text, at + 1));
   if (c !== ZERO) return false;
   readNumber(text, at);

@@ -2,7 +2,7 @@
 import type { LineFinding } from '../quantity/finding';
 import { isReserved } from '../quantity/units';
 import { parseUnitNode } from './brackets';
-import { isBlank, isLetter, nameEnd, skipBlanks } from './characters';
+import { codeAt, isBlank, isLetter, nameEnd, skipBlanks } from './characters';
 import { oneWay, parseComparison } from './comparison';
 import { parseExpression } from './expression';
 import { parseLimits, parseSense } from './limits';
@@ -37,7 +37,7 @@ export function parseLine(text: string, word: FenceWord): Statement {
   if (text.length > MAX_LINE) return lineTooLong(text);
   const hash = text.indexOf('#');
   let end = hash === -1 ? text.length : hash;
-  while (end > 0 && isBlank(text.charCodeAt(end - 1))) end--;
+  while (end > 0 && isBlank(codeAt(text, end - 1))) end--;
   const comment = hash === -1 ? null : commentAt(text, hash + 1);
   const findings = comment === null ? NONE : hiddenMarks(comment);
   if (end === 0) return comment === null ? EMPTY : { kind: 'empty', comment, findings };
@@ -71,7 +71,7 @@ function withOffers(text: string, word: FenceWord, finding: LineFinding): LineFi
 function commentAt(text: string, from: number): Word {
   const start = skipBlanks(text, from);
   let end = text.length;
-  while (end > start && isBlank(text.charCodeAt(end - 1))) end--;
+  while (end > start && isBlank(codeAt(text, end - 1))) end--;
   return { start, end, text: text.slice(start, end) };
 }
 
@@ -82,15 +82,15 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
   if (isLetter(c)) {
     let end = nameEnd(text, start);
     let parts = 1;
-    while (text.charCodeAt(end) === POINT) {
+    while (codeAt(text, end) === POINT) {
       const next = nameEnd(text, end + 1);
       if (next === end + 1) break;
       parts++;
       end = next;
     }
     const after = skipBlanks(text, end);
-    c = text.charCodeAt(after);
-    if (c === EQUALS && !isComparison(text.charCodeAt(after + 1))) {
+    c = codeAt(text, after);
+    if (c === EQUALS && !isComparison(codeAt(text, after + 1))) {
       s.pos = after + 1;
       const name = { start, end, text: text.slice(start, end) };
       if (parts > 1 && word !== 'signed') {

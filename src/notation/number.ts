@@ -1,5 +1,5 @@
 /** Numbers as typed: `12`, `.5`, `12.50`, `1.2e-5`, `3/8`, `1 3/8`. */
-import { isBlank, isDigit, isMinus } from './characters';
+import { codeAt, isBlank, isDigit, isMinus } from './characters';
 
 /** Powers of ten that a double holds exactly; a whole number up to 15 digits over one of them is rounded once only. */
 const TENS = Array.from({ length: 23 }, (_, i) => Number(`1e${i}`));
@@ -20,28 +20,28 @@ export const read = new NumberRead();
 
 /** True when a number begins at `pos`. */
 export function numberAt(text: string, pos: number): boolean {
-  const c = text.charCodeAt(pos);
-  return isDigit(c) || (c === 0x2e && isDigit(text.charCodeAt(pos + 1)));
+  const c = codeAt(text, pos);
+  return isDigit(c) || (c === 0x2e && isDigit(codeAt(text, pos + 1)));
 }
 
 /** Reads the number at `pos` into `read`, without fractions, and answers where it ends. There must be one. */
 export function readNumber(text: string, start: number): number {
   let pos = start;
   let mantissa = 0;
-  let c = text.charCodeAt(pos);
+  let c = codeAt(text, pos);
   while (c >= 0x30 && c <= 0x39) {
     mantissa = mantissa * 10 + (c - 0x30);
-    c = text.charCodeAt(++pos);
+    c = codeAt(text, ++pos);
   }
   let digits = pos - start;
   let decimals = 0;
   read.whole = true;
-  if (c === 0x2e && isDigit(text.charCodeAt(pos + 1))) {
+  if (c === 0x2e && isDigit(codeAt(text, pos + 1))) {
     const point = pos++;
-    c = text.charCodeAt(pos);
+    c = codeAt(text, pos);
     do {
       mantissa = mantissa * 10 + (c - 0x30);
-      c = text.charCodeAt(++pos);
+      c = codeAt(text, ++pos);
     } while (c >= 0x30 && c <= 0x39);
     decimals = pos - point - 1;
     digits += decimals;
@@ -58,13 +58,13 @@ export function readNumber(text: string, start: number): number {
 }
 
 function exponentAt(text: string, pos: number): boolean {
-  const c = text.charCodeAt(pos);
-  return isDigit(c) || ((isMinus(c) || c === 0x2b) && isDigit(text.charCodeAt(pos + 1)));
+  const c = codeAt(text, pos);
+  return isDigit(c) || ((isMinus(c) || c === 0x2b) && isDigit(codeAt(text, pos + 1)));
 }
 
 function readExponent(text: string, start: number, e: number, decimals: number): number {
   let pos = e + 2;
-  while (isDigit(text.charCodeAt(pos))) pos++;
+  while (isDigit(codeAt(text, pos))) pos++;
   const exponent = Number(text.slice(e + 1, pos).replace('−', '-'));
   read.value = Number(`${text.slice(start, e)}e${exponent}`);
   read.decimals = Math.min(100, Math.max(0, decimals - exponent));
@@ -77,25 +77,25 @@ function readExponent(text: string, start: number, e: number, decimals: number):
  * when there is no fraction. `read` then holds the sum.
  */
 export function readFraction(text: string, start: number, end: number): number {
-  let c = text.charCodeAt(end);
+  let c = codeAt(text, end);
   let whole = 0;
   let top = start;
   let over = end;
   if (isBlank(c)) {
-    do c = text.charCodeAt(++over);
+    do c = codeAt(text, ++over);
     while (isBlank(c));
     if (!isDigit(c)) return -1;
     top = over;
     whole = read.value;
-    do c = text.charCodeAt(++over);
+    do c = codeAt(text, ++over);
     while (isDigit(c));
   }
-  if (c !== 0x2f || !isDigit(text.charCodeAt(over + 1))) return -1;
+  if (c !== 0x2f || !isDigit(codeAt(text, over + 1))) return -1;
   let last = over + 2;
-  while (isDigit(text.charCodeAt(last))) last++;
-  c = text.charCodeAt(last);
+  while (isDigit(codeAt(text, last))) last++;
+  c = codeAt(text, last);
   // `3/8.5` and `3/8e2` are no fractions.
-  if (c === 0x2e && isDigit(text.charCodeAt(last + 1))) return -1;
+  if (c === 0x2e && isDigit(codeAt(text, last + 1))) return -1;
   const above = Number(text.slice(top, over));
   const below = Number(text.slice(over + 1, last));
   read.value = (whole * below + above) / below;

@@ -1,7 +1,7 @@
 /** Quantities as typed: a number with what stands next to it. `30 mm`, `1 3/8"`, `15°30′`, `3 h 20 min`, `5%`. */
 import { type Unit, ONE, toBase } from '../quantity/unit';
 import { DEGREE, PERCENT, mayFollow } from '../quantity/units';
-import { isBlank, isDigit, isLetter, skipBlanks } from './characters';
+import { codeAt, isBlank, isDigit, isLetter, skipBlanks } from './characters';
 import { read, readFraction, readNumber } from './number';
 import { refuseQuote } from './refuse-characters';
 import {
@@ -32,7 +32,7 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
   if (whole) {
     const last = readFraction(text, start, end);
     if (last !== -1) {
-      const mixed = isBlank(text.charCodeAt(end));
+      const mixed = isBlank(codeAt(text, end));
       if (threadAt(text, last)) return refuseThread(s, start, last);
       if (unitFollows(s, last) || (s.bareFractions && itemEnds(s, last))) {
         if (!Number.isFinite(read.value)) return refuseFractionOverZero(s, start, last);
@@ -49,7 +49,7 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
   const amount = read.value;
   const decimals = read.decimals;
   const at = skipBlanks(text, end);
-  const c = text.charCodeAt(at);
+  const c = codeAt(text, at);
   if (c === PERCENT_SIGN) return quantityNode(s, start, at + 1, amount, PERCENT, decimals, NO_WORDS);
   const tail = unitAt(s, at, end);
   if (tail === null) return quantityNode(s, start, end, amount, ONE, decimals, NO_WORDS);
@@ -57,7 +57,7 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
   if ((c === PRIME || c === DOUBLE_PRIME) && (!s.inLimits || !Number.isInteger(decimals)))
     return refuseQuote(s, at, false);
   const after = at + tail.length;
-  if (isDigit(text.charCodeAt(skipBlanks(text, after)))) {
+  if (isDigit(codeAt(text, skipBlanks(text, after)))) {
     if (c === DEGREE_SIGN && tail.unit === DEGREE) {
       const parts = degrees(s, start, amount, whole, after);
       if (parts !== undefined) return parts;

@@ -89,7 +89,7 @@ export function isCurly(sign: string): boolean {
 /** Refuses the character at `pos` when it is no part of the notation at all; false when it is. */
 export function refuseOdd(s: Scanner, pos: number): boolean {
   const c = s.at(pos);
-  if (Number.isNaN(c) || pos >= s.end) return false;
+  if (pos >= s.end) return false;
   if (isHidden(c)) {
     let end = pos + 1;
     while (end < s.end && isHidden(s.at(end))) end++;

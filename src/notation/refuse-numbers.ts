@@ -1,5 +1,5 @@
 /** Refusals of numbers that could be read two ways, with what they most likely mean. */
-import { isDigit, isNamePart, skipBlanks, skipDigits } from './characters';
+import { codeAt, isDigit, isNamePart, skipBlanks, skipDigits } from './characters';
 import { isCurly, refuseQuote } from './refuse-characters';
 import type { Scanner } from './scanner';
 
@@ -12,12 +12,12 @@ const DENOMINATORS = [2, 4, 8, 16, 32, 64];
 
 /** True when the fraction up to `end` goes on like a thread: `3/8-16`. */
 export function threadAt(text: string, end: number): boolean {
-  if (text.charCodeAt(end) !== HYPHEN || !isDigit(text.charCodeAt(end + 1))) return false;
+  if (codeAt(text, end) !== HYPHEN || !isDigit(codeAt(text, end + 1))) return false;
   const last = skipDigits(text, end + 1);
-  const next = text.charCodeAt(last);
+  const next = codeAt(text, last);
   if (
     (isNamePart(next) && !text.startsWith('UN', last)) ||
-    (next === POINT && isDigit(text.charCodeAt(last + 1)))
+    (next === POINT && isDigit(codeAt(text, last + 1)))
   )
     return false;
   const threads = Number(text.slice(end + 1, last));

@@ -7,7 +7,7 @@
  */
 import type { LineFinding } from '../quantity/finding';
 import type { FaultData } from '../quantity/value';
-import { isBlank } from './characters';
+import { codeAt, isBlank } from './characters';
 
 /** Brackets in brackets; more serve nobody and would let a hostile line use up the stack. */
 export const MAX_DEPTH = 100;
@@ -54,15 +54,15 @@ export class Scanner {
   next(): number {
     const { text } = this;
     let { pos } = this;
-    let c = text.charCodeAt(pos);
+    let c = codeAt(text, pos);
     if (c > 0x20 && c < 0x7f) return c;
-    while (isBlank(c)) c = text.charCodeAt(++pos);
+    while (isBlank(c)) c = codeAt(text, ++pos);
     this.pos = pos;
     return c;
   }
 
   at(pos: number): number {
-    return this.text.charCodeAt(pos);
+    return codeAt(this.text, pos);
   }
 
   slice(start: number, end: number): string {

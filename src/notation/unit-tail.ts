@@ -1,7 +1,7 @@
 /** Units as they follow a number, a list or `to`: `mm`, `m/min`, `kg/m^3`, `µm/°C`, without blanks. */
 import type { Unit, UnitPart } from '../quantity/unit';
 import { compound, isReserved, unitNamed } from '../quantity/units';
-import { isDigit, isDivide, isMicro, isMinus, isNamePart, isLetter, isTimes } from './characters';
+import { codeAt, isDigit, isDivide, isLetter, isMicro, isMinus, isNamePart, isTimes } from './characters';
 
 export interface Tail {
   readonly unit: Unit;
@@ -27,10 +27,10 @@ const known: (Known | undefined)[] = new Array<undefined>(SLOTS).fill(undefined)
 /** The unit that begins at `pos`; null when what stands there is none. */
 export function tailAt(text: string, pos: number): Tail | null {
   const first = pieceEnd(text, pos);
-  if (first === pos || text.charCodeAt(first) === 0x28) return null;
+  if (first === pos || codeAt(text, first) === 0x28) return null;
   const end = extent(text, first);
   let slot = end - pos;
-  for (let i = pos; i < end; i++) slot = (slot * 31 + text.charCodeAt(i)) & (SLOTS - 1);
+  for (let i = pos; i < end; i++) slot = (slot * 31 + codeAt(text, i)) & (SLOTS - 1);
   const found = known[slot];
   if (found !== undefined && found.text.length === end - pos && text.startsWith(found.text, pos))
     return found.tail;
@@ -44,38 +44,38 @@ export function tailAt(text: string, pos: number): Tail | null {
 function extent(text: string, piece: number): number {
   for (;;) {
     const pos = powerEnd(text, piece);
-    const c = text.charCodeAt(pos);
+    const c = codeAt(text, pos);
     if (!isTimes(c) && !isDivide(c)) return pos;
     const next = pieceEnd(text, pos + 1);
     // `min(` is the formula.
-    if (next === pos + 1 || text.charCodeAt(next) === 0x28) return pos;
+    if (next === pos + 1 || codeAt(text, next) === 0x28) return pos;
     piece = next;
   }
 }
 
 /** Where one unit's name ends: a word, `µm`, `°`, `°C`, an inch mark, a prime. */
 function pieceEnd(text: string, pos: number): number {
-  let c = text.charCodeAt(pos);
+  let c = codeAt(text, pos);
   if (c === 0x22 || c === 0x2032 || c === 0x2033) return pos + 1;
   if (c === 0xb0) {
-    c = text.charCodeAt(pos + 1);
-    const scale = (c === 0x43 || c === 0x46) && !isNamePart(text.charCodeAt(pos + 2));
+    c = codeAt(text, pos + 1);
+    const scale = (c === 0x43 || c === 0x46) && !isNamePart(codeAt(text, pos + 2));
     return scale ? pos + 2 : pos + 1;
   }
   if (isMicro(c)) pos++;
   else if (!isLetter(c)) return pos;
-  while (isNamePart(text.charCodeAt(pos))) pos++;
+  while (isNamePart(codeAt(text, pos))) pos++;
   return pos;
 }
 
 function powerEnd(text: string, pos: number): number {
-  let c = text.charCodeAt(pos);
+  let c = codeAt(text, pos);
   if (c === 0xb2 || c === 0xb3) return pos + 1;
   if (c !== 0x5e) return pos;
   let end = pos + 1;
-  if (isMinus(text.charCodeAt(end))) end++;
-  if (!isDigit(text.charCodeAt(end))) return pos;
-  do c = text.charCodeAt(++end);
+  if (isMinus(codeAt(text, end))) end++;
+  if (!isDigit(codeAt(text, end))) return pos;
+  do c = codeAt(text, ++end);
   while (isDigit(c));
   return end;
 }
@@ -100,14 +100,14 @@ function read(written: string): Tail | null {
     if (!made) return taken;
     taken = { unit: made, length: power, free: [...free] };
     if (power >= written.length) return taken;
-    sign = isDivide(written.charCodeAt(power)) ? -1 : 1;
+    sign = isDivide(codeAt(written, power)) ? -1 : 1;
     pos = power + 1;
   }
 }
 
 function exponentOf(text: string, start: number, end: number): number {
   if (start === end) return 1;
-  const c = text.charCodeAt(start);
+  const c = codeAt(text, start);
   if (c === 0xb2) return 2;
   if (c === 0xb3) return 3;
   return Number(text.slice(start + 1, end).replace('−', '-'));
