@@ -7,7 +7,8 @@
 //     function yaml() { return require('yaml') as typeof import('yaml'); }
 // (for a default export, markdown-it's: take `.default` where there is one; bundles and Node differ in that).
 // esbuild puts the library in the bundle and runs its code at that call, synchronously, in all three bundles; vitest
-// gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode` and `node:` modules.
+// gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode`, `node:` modules and, on
+// the command line, the file beside it.
 import { build } from 'esbuild';
 import { cpSync } from 'node:fs';
 import process from 'node:process';
@@ -25,6 +26,14 @@ const leftOut = {
       const found = await bundle.resolve(path, { ...from, pluginData: leftOut });
       return { ...found, sideEffects: false };
     });
+  },
+};
+
+// The command line starts anew for every question, so what it seldom needs lies in a file of its own.
+const yamlApart = {
+  name: 'yaml-apart',
+  setup(bundle) {
+    bundle.onResolve({ filter: /^yaml$/ }, () => ({ path: './yaml.js', external: true }));
   },
 };
 
@@ -62,6 +71,12 @@ const BUNDLES = [
     entryPoints: ['src/hosts/cli/main.ts'],
     outfile: 'dist/cli/scribeline.js',
     banner: { js: '#!/usr/bin/env node' },
+    plugins: [leftOut, yamlApart],
+  },
+  {
+    ...node,
+    entryPoints: ['yaml'],
+    outfile: 'dist/cli/yaml.js',
   },
   {
     ...browser,
