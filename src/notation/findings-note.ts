@@ -7,6 +7,11 @@ const FIELDS =
   'A drawing number such as 0815 has to stay as it is written, so every field is text on one line.';
 
 export const noteFindings: Record<string, FindingKind> = {
+  'not-plain-text': warning(
+    () => 'Here stands something that is no text: a NUL, or bytes that are not UTF-8.',
+    'What cannot be read may once have been part of a size, and nobody can tell which.',
+    'Save the note as UTF-8, or take the characters away.',
+  ),
   'fence-not-closed': error(
     (d) => `This ${code(d, 'word')} block is never closed.`,
     'Without its closing line the rest of the note would be taken for figures.',

@@ -2,7 +2,7 @@
 import { blocksFromTokens } from './blocks';
 import { cutFrontMatter, readFrontMatter } from './front-matter';
 import { parseBlocks } from './markdown';
-import type { Note } from './syntax';
+import type { Note, NoteFinding } from './syntax';
 
 export { type FenceToken, blocksFromTokens } from './blocks';
 
@@ -15,7 +15,18 @@ export function readNote(text: string): Note {
   // A byte order mark is no part of the markdown, but counts in the columns of the first line.
   const marked = front.bodyLine === 0 && body.charCodeAt(0) === 0xfeff;
   const blocks = blocksFromTokens(parseBlocks(marked ? body.slice(1) : body), lines, front.bodyLine);
-  return { blocks, ...readFrontMatter(front) };
+  const read = readFrontMatter(front);
+  const torn = tornText(plain);
+  return { blocks, front: read.front, findings: torn ? [...read.findings, torn] : read.findings };
+}
+
+/** The first place at which bytes were no text: a NUL, or what the host could not decode as UTF-8. */
+function tornText(text: string): NoteFinding | null {
+  const at = text.indexOf('\ufffd');
+  if (at === -1) return null;
+  const start = text.lastIndexOf('\n', at) + 1;
+  const line = text.slice(0, start).split('\n').length - 1;
+  return { code: 'not-plain-text', line, start: at - start, end: at - start + 1, data: {} };
 }
 
 /** Markdown knows three line endings, and shows a NUL as the replacement character. */
