@@ -20,7 +20,7 @@ const HIGHEST_TRANSITION_GRADE = 11;
 export const SHAFT_LETTERS = 'd e f g h js k m n p r s';
 export const HOLE_LETTERS = 'D E F G H JS K M N P';
 
-const CODE = /^(js|JS|[A-Za-z]{1,2})(\d{1,2})$/;
+const CODE = /^([A-Za-z]{1,2})(\d{1,2})$/;
 
 /** The limits of a code at a nominal size in mm, or why there are none: letter, grade or size not in the table. */
 export function isoLimits(nominal: number, code: string): IsoLimits | Fault {
@@ -29,7 +29,7 @@ export function isoLimits(nominal: number, code: string): IsoLimits | Fault {
   const hole = letter !== '' && letter === letter.toUpperCase();
   const letters = hole ? HOLE_LETTERS : SHAFT_LETTERS;
   if (!letters.split(' ').includes(letter)) return fault('iso-letter-unknown', { code, letter, letters });
-  const transition = hole && 'KMNP'.includes(letter);
+  const transition = 'KMNP'.includes(letter);
   const highest = transition ? HIGHEST_TRANSITION_GRADE : HIGHEST_GRADE;
   if (grade < LOWEST_GRADE || grade > highest || String(grade) !== digits)
     return fault('iso-grade-unknown', { code, letter, lowest: LOWEST_GRADE, highest });
@@ -118,5 +118,5 @@ function limits(sense: 'hole' | 'shaft', upper: number, lower: number, checks: s
     : checks.includes('f')
       ? "agrees with the standard's formula, not checked digit for digit"
       : 'checked digit for digit against open tables';
-  return { upper: upper + 0, lower: lower + 0, sense, check: `ISO 286-1:2010; ${check}` };
+  return { upper, lower: lower + 0, sense, check: `ISO 286-1:2010; ${check}` };
 }

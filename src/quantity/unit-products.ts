@@ -49,7 +49,11 @@ function mergedKinds(a: readonly UnitPart[], b: readonly UnitPart[], sign: 1 | -
   const more: typeof left = [];
   for (const part of takenApart(b, sign)) {
     const { unit, exponent } = part;
-    const same = left.find((p) => p.unit === unit) ?? left.find((p) => p.unit.dimension === unit.dimension);
+    const alike = left.filter((p) => p.unit.dimension === unit.dimension);
+    // What cancels goes first, so that `11 µm/m/K * 200 mm * 15 K` comes out in µm.
+    const opposite = alike.filter((p) => p.exponent * exponent < 0);
+    const from = opposite.length > 0 ? opposite : alike;
+    const same = from.find((p) => p.unit === unit) ?? from[0];
     if (same) same.exponent += exponent;
     else more.push(part);
   }
