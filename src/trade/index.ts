@@ -117,8 +117,12 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./chip-thickness') as typeof import('./chip-thickness')).CHIP_FORMULAS,
   },
   {
-    formulas: ['cutting_force', 'cutting_power', 'cutting_torque'],
+    formulas: ['cutting_force'],
     load: () => (require('./cutting-force') as typeof import('./cutting-force')).FORCE_FORMULAS,
+  },
+  {
+    formulas: ['cutting_power', 'cutting_torque'],
+    load: () => (require('./cutting-power') as typeof import('./cutting-power')).POWER_FORMULAS,
   },
   {
     formulas: ['turning_removal', 'milling_removal', 'drilling_removal', 'cutting_passes'],

@@ -42,11 +42,15 @@ const turningRemoval: Formula = {
       words: 'the area of the chip times the speed at the outside',
     },
     {
+      name: 'rate',
+      expression: 'usual_rate * (diameter - depth_of_cut) / diameter',
+      words: 'the same at the middle of the depth, on a circle that is smaller by one depth',
+    },
+    {
       name: 'excess',
       expression: 'depth_of_cut / diameter',
-      words: 'the middle of the depth runs on a circle that is smaller by one depth',
+      words: 'the part by which that circle is smaller',
     },
-    { name: 'rate', expression: 'usual_rate * (1 - excess)', words: 'the same at the middle of the depth' },
   ],
   why:
     'The work is a ring of metal that shrinks: its outside passes the edge faster than its inside, and the mean is at ' +
