@@ -29,7 +29,7 @@ export const MAX_EXPONENT = 12;
 const interned = new Map<string, Dimension>();
 
 function intern(exponents: readonly number[], currency: string | null, point = false): Dimension {
-  const key = `${exponents.join()}${currency ?? ''}${point ? '@' : ''}`;
+  const key = `${exponents.join()}${currency}${point ? '@' : ''}`;
   let found = interned.get(key);
   if (!found) {
     found = { id: interned.size, exponents, currency, point };
@@ -184,7 +184,7 @@ export function dimensionName(a: Dimension): string {
   const parts = (sign: 1 | -1): string =>
     a.exponents
       .flatMap((e, i) => {
-        const base = BASES[i] === 'money' ? `money in ${a.currency ?? '?'}` : (BASES[i] ?? '');
+        const base = BASES[i] === 'money' ? `money in ${a.currency}` : (BASES[i] ?? '');
         const n = e * sign;
         return n <= 0 ? [] : [n === 1 ? base : `${base}^${n}`];
       })

@@ -81,7 +81,7 @@ function joined(number: string, unit: Unit): string {
 
 function amount(value: number, unit: Unit, decimals?: number): string {
   const alone = unit === ONE || (unit.parts.length === 1 && unit.parts[0]?.exponent === 1);
-  if (value === 0 || (alone && Math.abs(value) < NOISE)) return coins(unit) ? (0).toFixed(coins(unit)) : '0';
+  if (value === 0 || (alone && Math.abs(value) < NOISE)) return (0).toFixed(coins(unit));
   const sign = value < 0 ? '-' : '';
   const size = Math.abs(value);
   if (size < SMALLEST_WRITTEN_OUT || size >= LARGEST_WRITTEN_OUT) return sign + withExponent(size);
@@ -110,7 +110,7 @@ function exponentOf(size: number): number {
 }
 
 function significant(size: number, figures: number): string {
-  return trimmed(roundedTo(size, Math.max(0, figures - 1 - exponentOf(size))));
+  return trimmed(roundedTo(size, figures - 1 - exponentOf(size)));
 }
 
 /** Halves go up as written in decimals: 2.675 to two digits is 2.68, though no binary number is exactly that. */

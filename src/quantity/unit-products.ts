@@ -2,7 +2,7 @@
  * Which unit a product, quotient or power is shown in: the left side's unit for a kind that both sides have, so
  * `0.2 mm/rev * 450 rpm` comes out in `mm/min` and `10 in * 5 mm` in `in^2`. Display only: values are in base units.
  */
-import { FORCE, LENGTH, NUMBER, POWER, PRESSURE, TEMPERATURE_DIFFERENCE, TORQUE } from './dimension';
+import { FORCE, NUMBER, POWER, PRESSURE, TEMPERATURE_DIFFERENCE, TORQUE } from './dimension';
 import { type NamedUnit, type Unit, type UnitPart, ONE, unitOf } from './unit';
 import { KELVIN, unit } from './unit-lookup';
 import { systemOf } from './unit-systems';
@@ -71,18 +71,15 @@ function takenApart(parts: readonly UnitPart[], sign: 1 | -1): { unit: NamedUnit
 
 /** A force, pressure or power made of several parts by arithmetic is shown in the unit the trade has for it. */
 function named(parts: readonly UnitPart[]): Unit {
-  const alone = parts.length === 1 && parts[0]?.exponent === 1;
   const made = unitOf(parts) ?? ONE;
-  if (alone) return made.dimension === TEMPERATURE_DIFFERENCE ? KELVIN : made;
+  if (parts.length === 1) return made.dimension === TEMPERATURE_DIFFERENCE ? KELVIN : made;
   const inch = systemOf(made) === 'in';
   if (made.dimension === FORCE) return unit(inch ? 'lbf' : 'N');
   if (made.dimension === POWER) return unit(inch ? 'hp_imperial' : 'W');
-  const perForce = (kind: typeof LENGTH, exponent: number): boolean =>
-    parts.length === 2 &&
-    parts.some((p) => p.unit.dimension === FORCE && p.exponent === 1) &&
-    parts.some((p) => p.unit.dimension === kind && p.exponent === exponent);
-  if (made.dimension === PRESSURE && !perForce(LENGTH, -2)) return unit(inch ? 'psi' : 'MPa');
-  if (made.dimension === TORQUE && !perForce(LENGTH, 1)) return unit(inch ? 'lbf*ft' : 'N*m');
+  // A force with one length, as N/mm^2 and N*mm, stays as it was written.
+  if (parts.length === 2 && parts.some((p) => p.unit.dimension === FORCE)) return made;
+  if (made.dimension === PRESSURE) return unit(inch ? 'psi' : 'MPa');
+  if (made.dimension === TORQUE) return unit(inch ? 'lbf*ft' : 'N*m');
   return made;
 }
 
@@ -95,7 +92,7 @@ export function powerUnit(a: Unit, exponent: number): Unit {
   const known = powers.get(exponent)?.get(a);
   if (known) return known;
   const raised = mergedKinds(a.parts, [], 1).map((part) => ({ ...part, exponent: part.exponent * exponent }));
-  const made = raised.every((part) => Number.isInteger(part.exponent)) ? named(raised) : ONE;
+  const made = named(raised);
   if (powers.size > 64) powers.clear();
   const ofExponent = powers.get(exponent) ?? new Map<Unit, Unit>();
   if (ofExponent.size > 1024) ofExponent.clear();

@@ -40,16 +40,15 @@ export function otherSystem(u: Unit): Unit | null {
 function findOther(u: Unit): Unit | null {
   const from = systemOf(u);
   if (from === null) return null;
-  // Pounds on a square inch have a name of their own, and density is told by the inch, not by the foot.
-  if (u.dimension === PRESSURE && u.parts.length > 1) return unit(from === 'mm' ? 'psi' : 'MPa');
+  // Pressures have one unit in each half, and density is told by the inch, not by the foot.
+  if (u.dimension === PRESSURE) return unit(from === 'mm' ? 'psi' : 'MPa');
   if (u.dimension === DENSITY) return unit(from === 'mm' ? 'lb/in^3' : 'kg/m^3');
   const parts = u.parts.flatMap((part): readonly UnitPart[] => {
     const entry = entryOf(part.unit);
     const other = entry?.system === from && entry.other ? unitFrom(entry.other) : null;
     return other ? other.parts.map((p) => ({ ...p, exponent: p.exponent * part.exponent })) : [part];
   });
-  const made = unitOf(parts);
-  return made && made !== u && made.dimension === u.dimension ? made : null;
+  return unitOf(parts);
 }
 
 /** The unit itself when it is of that system or of none, else what the other half writes for it. */

@@ -18,6 +18,8 @@ describe('percentages and temperatures', () => {
     [add(q(5, '%'), q(2)), 'percent-of-what'],
     [add(q(5, '%'), q(10, 'mm')), 'percent-of-what'],
     [subtract(q(20, '°C'), q(1, 'mm')), 'unit-mismatch'],
+    [multiply(q(20, '°C'), q(2, 'mm')), 'temperature-scaled'],
+    [multiply(q(2, 'mm'), q(20, '°C')), 'temperature-scaled'],
   ])('do not mix: case %#', (made, code) => expect(codeOf(made)).toBe(code));
 
   it('but compare', () => {
@@ -60,6 +62,8 @@ describe('a power with limits', () => {
     expect(ends(power(q(2), input(1, 2, 1, 3)))).toEqual([2, 8]);
     expect(ends(power(q(2), input(1, -1, -2, 0)))).toEqual([0.25, 1]);
     expect(codeOf(power(q(2, 'mm'), input(1, 2, 1, 3)))).toBe('exponent-with-limits');
+    expect(codeOf(power(input(1, 1, -1, 2), input(2, -2, -3, -1)))).toBe('fails-at-limit');
+    expect(amountOf(power(q(20, '°C'), q(1)))).toEqual([20, '°C']);
     const both = input(1, 2, 1, 3);
     expect(ends(power(both, both))).toEqual([1, 27]);
   });

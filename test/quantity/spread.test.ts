@@ -29,12 +29,15 @@ describe('a reach', () => {
     // 0.2 + (0.9 - 0.2) is not 0.9 in binary.
     expect(0.2 + (0.9 - 0.2)).not.toBe(0.9);
     expect(sampleAt({ input: 1, at: [0.2, 0.9], inside: true }, 1)).toBe(0.9);
+    expect(sampleAt({ input: 1, at: [0, 0.9, 0.2], inside: true }, 1)).toBe(0.9);
   });
 
   it('is found by its value, the first place first', () => {
     expect([0, 4, 8, 9].map((x) => whereIs(bent, x))).toEqual([0, 0.125, 0.25, 0.9375]);
     expect(whereIs(even, 7.5)).toBeCloseTo(11 / 12, 12);
     expect(whereIs(straight, 3)).toBe(0.25);
+    expect(whereIs({ input: 1, at: [6, 2], inside: true }, 2)).toBe(1);
+    expect(whereIs({ input: 1, at: [0, 1, 0.2], inside: true }, 0.6)).toBe(0.75);
     expect(whereIs({ input: 1, at: [6, 2], inside: true }, 3)).toBe(0.75);
     expect(whereIs({ input: 1, at: [-3, 1], inside: true }, -1)).toBe(0.5);
     // A level stretch has no place of its own.
@@ -117,6 +120,16 @@ describe('an operation on two figures', () => {
         inside: true,
       },
     ]);
+  });
+
+  it('takes no more than eight samples', () => {
+    const wavy = (shift: number): Reach => {
+      const along = Array.from({ length: 6 }, (_, i) => i / 7 + shift);
+      return { input: 1, at: [0, 1, ...along], along, inside: true };
+    };
+    const made = ok(add(moved(0.5, wavy(0.01)), moved(0.5, wavy(0.02)))).spread?.[0];
+    expect(made?.at).toHaveLength(8);
+    expect(made?.along).toEqual(wavy(0.01).along);
   });
 
   it('keeps whether the nominal lies between the limits', () => {
