@@ -72,10 +72,10 @@ describe('errors', () => {
       'end_left_at(22 mm, 0 mm, 15.5°, 10.61 mm)',
       'Within 10.6 mm',
     ],
-    ['end_left_at(22 mm, 0 mm, 0°, 12 mm)', 'end_left_at(22 mm, 0 mm, 0.01°, 12 mm)', 'between 0° and 90°'],
+    ['end_left_at(22 mm, 0 mm, 0°, 12 mm)', 'end_left_at(22 mm, 0 mm, 0.0005°, 12 mm)', 'between 0° and 90°'],
     [
       'clearance_under_ring(3 mm, 0°, 40 mm, 20 mm)',
-      'clearance_under_ring(3 mm, 0.01°, 40 mm, 20 mm)',
+      'clearance_under_ring(3 mm, 0.0005°, 40 mm, 20 mm)',
       'between 0° and 90°',
     ],
     [
@@ -331,5 +331,32 @@ describe('the passes of the knee', () => {
     expect(dials?.kind === 'list' && dials.items.map((item) => Number(item.value.toFixed(6)))).toEqual([
       11, 19.052559, 22,
     ]);
+  });
+});
+
+describe('turning points', () => {
+  const at = (name: string, field: string, args: Readonly<Record<string, number>>): void => {
+    const places = formulaNamed(name)?.extremes?.['tilt']?.(given(args)) ?? [];
+    const [tilt = NaN] = places;
+    const value = (x: number): number => number(name, { ...args, tilt: x }, field);
+    const here = value(tilt);
+    const sides = [value(tilt - 0.01) - here, value(tilt + 0.01) - here];
+    expect(Math.sign(sides[0] ?? 0), `${name} at ${tilt}`).toBe(Math.sign(sides[1] ?? NaN));
+    expect(sides[0]).not.toBe(0);
+  };
+
+  it('lie where the formulas say', () => {
+    // The chamfer of a long end rises with the tilt while the bar behind it sinks.
+    const long = { blank: 32, end_to_centre: 17, chamfer: 5 };
+    at('first_touch', 'height', { ball: 30, ring: 29, tilt: 8, ...long });
+    at('ball_centre_from_end', '', { end_to_centre: 16, tilt: 5, blank: 12, stylus: 6, chamfer: 1 });
+    at('hollow_depth', 'uncut', { height: 1, tilt: 5, ball: 30, blank: 30, end_to_centre: 9, chamfer: 3 });
+    at('end_left_at', '', { ring: 22, height: 3, tilt: 12, from_centre: 11.5 });
+  });
+
+  it('are none for a short end, whose touch does not depend on the tilt', () => {
+    const args = { ball: 30, ring: 29, tilt: 10, blank: 30, end_to_centre: 15 };
+    for (const place of formulaNamed('first_touch')?.extremes?.['tilt']?.(given(args)) ?? [])
+      expect(number('first_touch', { ...args, tilt: place }, 'height')).toBeGreaterThan(0);
   });
 });
