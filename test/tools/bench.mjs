@@ -29,7 +29,7 @@ const vitest = spawnSync('npx', ['vitest', 'bench', '--run', ...process.argv.sli
 const timed = readdirSync(out)
   .filter((file) => file.endsWith('.json'))
   .map((file) => JSON.parse(readFileSync(resolve(out, file), 'utf8')));
-const rows = [...timed, ...(await sizes())].sort((a, b) => (a.row < b.row ? -1 : 1));
+const rows = [...timed, ...sizes()].sort((a, b) => (a.row < b.row ? -1 : 1));
 
 const digits = (x) => (x >= 100 ? x.toFixed(0) : x >= 1 ? x.toFixed(1) : x.toFixed(3));
 const cells = rows.map(({ row, measured, against, wanted, ratio, first, second, unit = 'ms' }) => {

@@ -10,7 +10,8 @@
 // gives the same call Node's own `require`. No bundle asks for anything at run time but `vscode`, `node:` modules and, on
 // the command line, the file beside it.
 import { build } from 'esbuild';
-import { cpSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, rmSync } from 'node:fs';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
@@ -68,9 +69,14 @@ const BUNDLES = [
   },
   {
     ...node,
-    entryPoints: ['src/hosts/cli/main.ts'],
+    entryPoints: ['src/hosts/cli/start.ts'],
     outfile: 'dist/cli/scribeline.js',
     banner: { js: '#!/usr/bin/env node' },
+  },
+  {
+    ...node,
+    entryPoints: ['src/hosts/cli/main.ts'],
+    outfile: 'dist/cli/program.js',
     plugins: [leftOut, yamlApart],
   },
   {
@@ -89,8 +95,17 @@ const BUNDLES = [
 /** Builds all bundles. @param {{ dev?: boolean, sizes?: boolean }} [options] */
 export async function buildAll({ dev = false, sizes = false } = {}) {
   const results = await Promise.all(BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev })));
+  keepCode();
   cpSync(`${root}/src/hosts/cli/schema`, `${root}/dist/cli/schema`, { recursive: true });
   if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
+}
+
+/** Compiled code of the command line, from a first run of it; see src/hosts/cli/start.ts. */
+function keepCode() {
+  const file = `${root}/dist/cli/program.code`;
+  rmSync(file, { force: true });
+  const { stderr } = spawnSync(process.execPath, ['test/tools/keep-code.mjs'], { cwd: root });
+  if (!existsSync(file)) throw new Error(`no compiled code was kept: ${stderr}`);
 }
 
 function printSizes({ outputs }) {

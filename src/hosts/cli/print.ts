@@ -41,7 +41,8 @@ export function printed({ sheet, report }: Checked, colour: boolean): string {
     if (lines[i + 1]?.line !== line) findingsUpTo(line);
   });
   findingsUpTo(Infinity);
-  const cards = sheet.cards().filter((card) => !card.builtIn && card.place.file === null);
+  // The note's own: all cards in force would take reading the built-in ones.
+  const cards = sheet.placed.flatMap(({ card }) => card ?? []);
   for (const card of cards)
     out.push(paint('dim', harmless(`  ${card.word} ${card.name}: ${[...card.fields.keys()].join(', ')}`)));
   if (out.length === 1) out.push(paint('dim', '  no figures'));

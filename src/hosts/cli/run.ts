@@ -1,5 +1,7 @@
-/** One run of the command line: arguments in, exit code out. Each command is loaded when it is asked for. */
+/** One run of the command line: arguments in, exit code out. */
 import { readArguments } from './arguments';
+import { check } from './check';
+import { formulas } from './formulas';
 import { help, USAGE } from './help';
 import { type Exit, type Io, FINE, WRONG } from './io';
 
@@ -13,9 +15,9 @@ export async function run(argv: readonly string[], io: Io): Promise<Exit> {
       io.out(`${io.version()}\n`);
       return FINE;
     case 'check':
-      return (await import('./check')).check(command.paths, command.json, io);
+      return check(command.paths, command.json, io);
     case 'formulas':
-      return (await import('./formulas')).formulas(command.json, io);
+      return formulas(command.json, io);
     case 'wrong':
       io.err(`scribeline: ${command.says}\n${USAGE}`);
       return WRONG;
