@@ -24,7 +24,7 @@ function platesOf(card: CardView): readonly (readonly number[])[] | Refusal {
   const circles = wholeNumbers(card.fields.get('plates')) ?? [];
   const counts = wholeNumbers(card.fields.get('circles_per_plate')) ?? [];
   const total = counts.reduce((a, b) => a + b, 0);
-  if (counts.length === 0 || total !== circles.length || Math.max(...counts) > MOST_CIRCLES)
+  if (total !== circles.length || Math.max(...counts) > MOST_CIRCLES)
     return lacks(
       card,
       `\`circles_per_plate\`, how many of its ${circles.length} circles each plate carries in the order of \`plates\`, at most ` +
@@ -52,7 +52,7 @@ function better(a: Compound, b: Compound | null): boolean {
   ];
   const [mine, theirs] = [rank(a), rank(b)];
   const differs = mine.findIndex((x, i) => x !== theirs[i]);
-  return differs >= 0 && (mine[differs] ?? 0) < (theirs[differs] ?? 0);
+  return (mine[differs] ?? 0) < (theirs[differs] ?? 0);
 }
 
 /** The best pair of circles on one plate whose moves add up exactly; null if there is none. */

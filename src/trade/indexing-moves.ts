@@ -38,10 +38,9 @@ const total = ({ circle, turns: whole, holes }: Move): number => whole * circle 
 const after = (count: number, of: Move): Move => move(of.circle, count * total(of));
 
 function endCheck(divisions: number, end: Move): string {
-  const made = end.turns === 0 ? 'less than a turn' : turns(end.turns);
   const there = end.holes === 0 ? 'hole 0, where it began' : `hole ${end.holes}`;
   return (
-    `after cut ${divisions} make one move more: by then the crank has made ${made} on the plate and the pin must drop into ` +
+    `after cut ${divisions} make one move more: by then the crank has made ${turns(end.turns)} on the plate and the pin must drop into ` +
     `${there}; if it does not, a move was miscounted`
   );
 }

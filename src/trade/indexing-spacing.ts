@@ -45,7 +45,7 @@ const divisionChord: Formula = {
     must(
       'over',
       'the chord spans fewer spaces than there are',
-      (given) => given.numberOr('over', 1) < Math.max(2, given.number('divisions')),
+      (given) => !given.has('over') || given.number('over') < given.number('divisions'),
       (given) => `After ${given.number('divisions')} spaces the circle is closed: span fewer.`,
     ),
   ],

@@ -27,9 +27,14 @@ const REAMING_STOCK_HIGH = 0.3;
 const SMALLEST_DRILL = 3;
 const LARGEST_DRILL = 25;
 
-export const drillingSpeed = (given: Given): number | null => {
+const turningSpeed = (given: Given): number | null => {
   const turning = cardNumber(given.card('material'), 'hss_speed', 'm/min');
-  return turning !== null && turning > 0 ? turning * DRILLING : null;
+  return turning !== null && turning > 0 ? turning : null;
+};
+
+export const drillingSpeed = (given: Given): number | null => {
+  const turning = turningSpeed(given);
+  return turning === null ? null : turning * DRILLING;
 };
 
 export const noSpeed = (given: Given): Refusal =>
@@ -37,13 +42,17 @@ export const noSpeed = (given: Given): Refusal =>
 
 export const spindle = (speed: number, diameter: number): number => (MM_PER_M * speed) / (Math.PI * diameter);
 
-export const drillingSteps = (given: Given): readonly Step[] => [
-  {
+/** The speed of a drill and then the other steps; none where the card has no speed. */
+export function stepsFrom(given: Given, steps: readonly Step[]): readonly Step[] {
+  const turning = turningSpeed(given);
+  if (turning === null) return [];
+  const drilling = {
     name: 'drilling_speed',
-    expression: `${DRILLING} * ${cardNumber(given.card('material'), 'hss_speed', 'm/min') ?? 0} m/min`,
+    expression: `${DRILLING} * ${turning} m/min`,
     words: 'a drill runs at four fifths of the speed for turning',
-  },
-];
+  };
+  return [drilling, ...steps];
+}
 
 export const spindleStep = (name: string, speed: string): Step => ({
   name,
@@ -90,14 +99,22 @@ const drillingStart: Formula = {
       spindle_speed: spindle(speed, diameter),
     };
   },
-  working: (given) => [
-    { name: 'feed', expression: `${FEED_USUAL} * diameter / 1 rev`, words: 'a usual part of the diameter' },
-    { name: 'feed_low', expression: `${FEED_LOW} * diameter / 1 rev`, words: 'a hundredth of the diameter' },
-    { name: 'feed_high', expression: `${FEED_HIGH} * diameter / 1 rev`, words: 'a fiftieth of the diameter' },
-    ...drillingSteps(given),
-    { name: 'cutting_speed', expression: 'drilling_speed', words: 'at the outside of the drill' },
-    spindleStep('spindle_speed', 'cutting_speed'),
-  ],
+  working: (given) =>
+    stepsFrom(given, [
+      { name: 'feed', expression: `${FEED_USUAL} * diameter / 1 rev`, words: 'a usual part of the diameter' },
+      {
+        name: 'feed_low',
+        expression: `${FEED_LOW} * diameter / 1 rev`,
+        words: 'a hundredth of the diameter',
+      },
+      {
+        name: 'feed_high',
+        expression: `${FEED_HIGH} * diameter / 1 rev`,
+        words: 'a fiftieth of the diameter',
+      },
+      { name: 'cutting_speed', expression: 'drilling_speed', words: 'at the outside of the drill' },
+      spindleStep('spindle_speed', 'cutting_speed'),
+    ]),
   why:
     'A larger drill is stiffer and takes a thicker chip, so its feed grows with its diameter. The chip is shut in the ' +
     `hole and coolant hardly reaches the edge, so the speed is lower than in turning. ${CHANGES}`,
@@ -155,28 +172,32 @@ const reamingStart: Formula = {
       spindle_speed: spindle(speed, diameter),
     };
   },
-  working: (given) => [
-    { name: 'hole_low', expression: `diameter - ${REAMING_STOCK_HIGH} mm`, words: 'with the most stock' },
-    { name: 'hole_high', expression: `diameter - ${REAMING_STOCK_LOW} mm`, words: 'with the least stock' },
-    {
-      name: 'feed',
-      expression: `${REAMING_FEED} * ${FEED_USUAL} * diameter / 1 rev`,
-      words: 'twice the usual feed of a drill',
-    },
-    {
-      name: 'feed_low',
-      expression: `${REAMING_FEED} * ${FEED_LOW} * diameter / 1 rev`,
-      words: 'twice its lowest',
-    },
-    {
-      name: 'feed_high',
-      expression: `${REAMING_FEED} * ${FEED_HIGH} * diameter / 1 rev`,
-      words: 'twice its highest',
-    },
-    ...drillingSteps(given),
-    { name: 'cutting_speed', expression: `${REAMING} * drilling_speed`, words: 'half the speed of a drill' },
-    spindleStep('spindle_speed', 'cutting_speed'),
-  ],
+  working: (given) =>
+    stepsFrom(given, [
+      { name: 'hole_low', expression: `diameter - ${REAMING_STOCK_HIGH} mm`, words: 'with the most stock' },
+      { name: 'hole_high', expression: `diameter - ${REAMING_STOCK_LOW} mm`, words: 'with the least stock' },
+      {
+        name: 'feed',
+        expression: `${REAMING_FEED} * ${FEED_USUAL} * diameter / 1 rev`,
+        words: 'twice the usual feed of a drill',
+      },
+      {
+        name: 'feed_low',
+        expression: `${REAMING_FEED} * ${FEED_LOW} * diameter / 1 rev`,
+        words: 'twice its lowest',
+      },
+      {
+        name: 'feed_high',
+        expression: `${REAMING_FEED} * ${FEED_HIGH} * diameter / 1 rev`,
+        words: 'twice its highest',
+      },
+      {
+        name: 'cutting_speed',
+        expression: `${REAMING} * drilling_speed`,
+        words: 'half the speed of a drill',
+      },
+      spindleStep('spindle_speed', 'cutting_speed'),
+    ]),
   why:
     'A reamer has many edges that each take a thin chip, so it may feed faster, but must turn slowly or it chatters and ' +
     'cuts large. Too little stock lets it rub and glaze, too much makes it cut like a bad drill. Never turn it ' +

@@ -7,10 +7,10 @@ import {
   MATERIAL,
   SOURCE,
   drillingSpeed,
-  drillingSteps,
   noSpeed,
   spindle,
   spindleStep,
+  stepsFrom,
 } from './starting-feeds';
 
 const TAP = length('diameter', 'nominal diameter of the thread');
@@ -44,14 +44,14 @@ const tappingStart: Formula = {
       feed: given.number('pitch'),
     };
   },
-  working: (given) => [
-    ...drillingSteps(given),
-    { name: 'cutting_speed_low', expression: 'drilling_speed / 3', words: 'a third of it' },
-    { name: 'cutting_speed_high', expression: 'drilling_speed / 2', words: 'half of it' },
-    spindleStep('spindle_speed_low', 'cutting_speed_low'),
-    spindleStep('spindle_speed_high', 'cutting_speed_high'),
-    { name: 'feed', expression: 'pitch / 1 rev', words: 'one pitch for each turn' },
-  ],
+  working: (given) =>
+    stepsFrom(given, [
+      { name: 'cutting_speed_low', expression: 'drilling_speed / 3', words: 'a third of it' },
+      { name: 'cutting_speed_high', expression: 'drilling_speed / 2', words: 'half of it' },
+      spindleStep('spindle_speed_low', 'cutting_speed_low'),
+      spindleStep('spindle_speed_high', 'cutting_speed_high'),
+      { name: 'feed', expression: 'pitch / 1 rev', words: 'one pitch for each turn' },
+    ]),
   why:
     'A tap cannot be fed faster or slower than its pitch: every turn must move it by one, so it runs slowly enough to ' +
     'be stopped in time. By hand, back it off to break the chip; in a machine use a holder that gives or a machine made ' +

@@ -53,7 +53,7 @@ describe('errors', () => {
     [
       'effective_diameter(10 mm, 1 mm, corner_radius: 5.005 mm)',
       'effective_diameter(10 mm, 1 mm, corner_radius: 5 mm)',
-      '5 mm at most',
+      'corners of 5 mm at most',
     ],
     ['reaming_start(0.3 mm, steel_C45)', 'reaming_start(0.3002 mm, steel_C45)', 'more than 0.3 mm'],
   ])('%s, but not %s', (call, near, words) => {
@@ -144,9 +144,14 @@ describe('a material card', () => {
     expect(formulaNamed('cutting_force')?.working(given({ ...CUT, material }))).toEqual([]);
   });
 
+  it('may have a speed as low as any', () => {
+    const material = materialCard('rock', { hss_speed: [0.0005, 'm/min'] });
+    expect(number('drilling_start', { diameter: 10, material }, 'cutting_speed')).toBeCloseTo(0.0004, 12);
+  });
+
   it('may say that its force does not change with the chip', () => {
-    const material = materialCard('wax', { specific_force: [10, 'N/mm^2'], force_exponent: [0, ''] });
-    expect(number('cutting_force', { ...CUT, material }, 'cutting_force')).toBeCloseTo(2, 9);
+    const material = materialCard('wax', { specific_force: [0.0005, 'N/mm^2'], force_exponent: [0, ''] });
+    expect(number('cutting_force', { ...CUT, material }, 'cutting_force')).toBeCloseTo(0.0001, 12);
   });
 
   it.each([{}, { hss_speed: [0, 'm/min'] as const }, { hss_speed: [20, 'rpm'] as const }])(
@@ -157,8 +162,10 @@ describe('a material card', () => {
         ['drilling_start', { diameter: 10 }],
         ['reaming_start', { diameter: 10 }],
         ['tapping_start', { diameter: 10, pitch: 1.5 }],
-      ] as const)
+      ] as const) {
         expect(refused(name, { ...args, material })).toContain('needs an `hss_speed` above zero');
+        expect(formulaNamed(name)?.working(given({ ...args, material }))).toEqual([]);
+      }
     },
   );
 });
@@ -188,6 +195,10 @@ describe('the force of a cut', () => {
         expect((slant['cutting_force'] ?? 0) / (thin['cutting_force'] ?? 1)).toBeCloseTo(dearer, 9);
       }),
     );
+  });
+
+  it('is least with a square edge', () => {
+    expect(formulaNamed('cutting_force')?.extremes?.['cutting_edge_angle']?.(given({}))).toEqual([90]);
   });
 
   it('pushes outwards by 0.3 to 0.5 of itself', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { formulaNamed } from '../../src/trade';
 import { type Answer, type Refusal, isRefusal } from '../../src/trade/formula';
-import { type Arguments, answer, broken, card, given, list, number, SHOP } from './given';
+import { type Arguments, answer, broken, card, given, list, materialCard, number, SHOP } from './given';
 
 const GEARS = [24, 24, 28, 32, 40, 44, 48, 56, 64, 72, 86, 100];
 const SETS: Readonly<Record<string, readonly (readonly number[])[]>> = {
@@ -263,6 +263,7 @@ describe('differential indexing', () => {
     const missing = refusal('differential_indexing', { divisions: 79, head, near_number: 78 });
     expect(missing.parameter).toBe('near_number');
     expect(missing.refused).toContain('as 20 to 39');
+    expect(missing.refused).toContain('makes no such train: give 80.');
     expect(missing.offers).toEqual(['80']);
     const same = refusal('differential_indexing', { divisions: 79, head, near_number: 79 });
     expect([same.parameter, same.offers]).toEqual(['near_number', ['80']]);
@@ -305,6 +306,35 @@ describe('differential indexing', () => {
     expect(result.refused).toContain(`\`${field}`);
   });
 
+  it('takes the smallest gears, in whatever order they are listed, and pairs that share a product', () => {
+    const backwards = headWith(SETS['set1'] ?? [], 40, { gears: [...GEARS].reverse() });
+    expect(list('differential_indexing', { divisions: 59, head: backwards }, 'drivers')).toEqual([32]);
+    // 24 × 56 and 28 × 48 are alike: the plate turns once with the work.
+    const paired = headWith([[20]], 40, { gears: [24, 28, 48, 56] });
+    const args = { divisions: 39, near_number: 40, head: paired };
+    expect(list('differential_indexing', args, 'drivers')).toEqual([24, 56]);
+    expect(list('differential_indexing', args, 'driven')).toEqual([28, 48]);
+  });
+
+  it('says where plain indexing does it with a single hole', () => {
+    expect(answer('differential_indexing', { divisions: 39, head })['simpler']).toBe(
+      'plain indexing does it: 1 turn + 1 hole on 39',
+    );
+  });
+
+  it('knows a number whose square is all the holes there are', () => {
+    const few = card('few', { ratio: 4, plates: [9], gears: GEARS });
+    expect(refusal('differential_indexing', { divisions: 8, head: few, near_number: 7 }).offers).toEqual([
+      '6',
+      '9',
+    ]);
+  });
+
+  it('takes a ratio without a unit only', () => {
+    const lengths = materialCard('odd', { ratio: [40, 'mm'] });
+    expect(refusal('differential_indexing', { divisions: 53, head: lengths }).refused).toContain('`ratio');
+  });
+
   it('takes a set as large as any', () => {
     const gears = Array.from({ length: 40 }, (_, i) => (i === 39 ? 1000 : 24));
     expect(
@@ -330,6 +360,9 @@ describe('compound indexing', () => {
     });
     expect(result.parameter).toBe('divisions');
     expect(result.refused).toContain('a multiple of 53 holes');
+    expect(
+      refusal('compound_indexing', { divisions: 106, head: SHOP.get('head') ?? card('head', {}) }).refused,
+    ).toContain('a multiple of 53 holes');
   });
 
   it.each([
@@ -351,6 +384,8 @@ describe('compound indexing', () => {
       0,
     );
     expect(refusal('compound_indexing', { divisions: 77, head: plates(31) }).parameter).toBe('head');
+    const uneven = headWith([[15, 16], Array.from({ length: 31 }, (_, i) => i + 20)], 40);
+    expect(refusal('compound_indexing', { divisions: 77, head: uneven }).parameter).toBe('head');
     expect(refusal('compound_indexing', { divisions: 77, head: card('indexer', {}) }).refused).toContain(
       '`ratio',
     );
