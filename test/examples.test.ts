@@ -78,5 +78,5 @@ it('names no note that is not there', () => {
     readdirSync(new URL('../examples/', import.meta.url))
       .filter((f) => f.endsWith('.md'))
       .sort(),
-  ).toEqual(['ball-on-shank.md', 'shop.md', 'typical-mistakes.md']);
+  ).toEqual(['ball-on-shank.md', 'doubtful-setup.md', 'index-plate.md', 'shop.md', 'typical-mistakes.md']);
 });
