@@ -199,12 +199,14 @@ describe.each(EACH)('on %s at %i:1', (set, ratio) => {
       expect(result.cuts).toEqual(Array.from({ length: divisions }, (_, i) => i + 1));
       // Step hole by hole as the crank does.
       let [hole, whole] = [0, 0];
+      const stood: string[] = [];
       for (let cut = 0; cut < divisions; cut++) {
-        expect([result.whole_turns[cut], result.hole[cut]]).toEqual([whole, hole]);
+        stood.push(`${whole}+${hole}`);
         whole += result.turns;
         for (let step = 0; step < result.holes; step++)
           if (++hole === result.circle) [hole, whole] = [0, whole + 1];
       }
+      expect(result.whole_turns.map((count, i) => `${count}+${result.hole[i]}`)).toEqual(stood);
       expect([result.end_turns, result.end_hole]).toEqual([whole, hole]);
       if (plainly) expect([result.method, whole, hole]).toEqual(['plain', ratio, 0]);
       else expect(result.method).toContain('differential, moved as for');
