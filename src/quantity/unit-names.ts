@@ -25,7 +25,6 @@ const NOT_UNITS: readonly (readonly [written: string, meant: string])[] = [
   ['radian radians', 'rad'],
   ['turn turns revs r revolution revolutions', 'rev'],
   ['RPM', 'rpm'],
-  ['teeth', 'tooth'],
   ['sec secs second seconds', 's'],
   ['mins minute minutes', 'min'],
   ['hr hrs hour hours', 'h'],
@@ -39,7 +38,6 @@ const NOT_UNITS: readonly (readonly [written: string, meant: string])[] = [
   ['ipm IPM', 'in/min'],
   ['ipr IPR', 'in/rev'],
   ['ml cc ccm', 'cm^3'],
-  ['KW', 'kW'],
   ['Mpa mpa', 'MPa'],
   // No unit here, since a bar is what the work is cut from; nothing near it measures a pressure.
   ['bar bars', ''],

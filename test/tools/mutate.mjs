@@ -63,7 +63,7 @@ const paths = [
     ),
   )
   .sort();
-const change = ({ before, after }) => `${before} → ${after}`;
+const change = ({ before, after, nth }) => `${before} → ${after}${nth > 1 ? ` [${nth}]` : ''}`;
 const show = (m) => `${m.file}:${m.line}:${m.column} ${m.kind} in ${m.in || 'the file'}: ${change(m)}`;
 const name = (m) => [m.file, m.in, change(m)].join('\n');
 
@@ -117,9 +117,13 @@ async function tryThem() {
   const unfit = [];
   for (const { file, in: place, changes, reason } of excuses)
     for (const made of changes) {
-      const key = [file, place, made].join('\n');
-      if (mutants.some((m) => name(m) === key)) excused.set(key, reason);
-      else unfit.push(`${file} in ${place}: ${made}`);
+      const fits = (m) =>
+        m.file === file &&
+        m.in === place &&
+        (made.endsWith('*') ? change(m).startsWith(made.slice(0, -1)) : change(m) === made);
+      const found = mutants.filter(fits);
+      for (const mutant of found) excused.set(name(mutant), reason);
+      if (found.length === 0) unfit.push(`${file} in ${place}: ${made}`);
     }
   const tried = list.filter((m) => options.all || !excused.has(name(m)));
 

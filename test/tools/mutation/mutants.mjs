@@ -41,7 +41,7 @@ const DATA = new Set(['checks', 'example', 'source', 'sources']);
 /** What may find nothing; `?? 0` after it only satisfies the strict index check. */
 const LOOKUPS = new Set(['get', 'at', 'exec', 'pop', 'shift', 'codePointAt', 'find', 'split']);
 const REFUSAL = /(^|\.)(refuse|expected|misplaced|unknown|missing|comparison)\w*$/;
-const LITERALS = new Set([K.NumericLiteral, K.StringLiteral, K.NoSubstitutionTemplateLiteral, K.TrueKeyword]);
+const LITERALS = new Set([K.NumericLiteral, K.StringLiteral, K.NoSubstitutionTemplateLiteral, K.NullKeyword]);
 const isText = (node) =>
   ts.isStringLiteral(node) || ts.isTemplateExpression(node) || ts.isNoSubstitutionTemplateLiteral(node);
 const bare = (node) => (ts.isParenthesizedExpression(node) ? bare(node.expression) : node);
@@ -81,6 +81,13 @@ export function mutantsOf(file, text, first) {
   }
 
   const code = source.statements.map((statement) => print(statement)).join('\n');
+  // The same change twice in one place: told apart by their order.
+  const seen = new Map();
+  for (const mutant of mutants) {
+    const key = `${mutant.in}\n${mutant.before} → ${mutant.after}`;
+    mutant.nth = (seen.get(key) ?? 0) + 1;
+    seen.set(key, mutant.nth);
+  }
   return { mutants, code };
 }
 

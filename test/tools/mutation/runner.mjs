@@ -64,6 +64,8 @@ export class Runner {
     this.data = { ...script, runs, seed };
     /** By mutant: the tests that come to it. */
     this.reached = new Map();
+    /** By file: its tests that pass. */
+    this.tests = new Map();
   }
 
   /** Runs all tests without a mutant and notes what each comes to. */
@@ -78,24 +80,43 @@ export class Runner {
         tests++;
         if (why !== null) failures.push(`${file} › ${name}: ${why}`);
         else
-          for (const id of new Set([...survey.loading, ...touched]))
-            this.note(id, { file, test, name, ms, full, cut: cut && !full });
+          this.note(new Set([...survey.loading, ...touched]), {
+            file,
+            test,
+            name,
+            ms,
+            full,
+            cut: cut && !full,
+          });
       }
     }
     await thread.stop();
     return { failures, tests };
   }
 
-  note(id, test) {
-    const known = this.reached.get(id);
-    if (known) known.push(test);
-    else this.reached.set(id, [test]);
+  note(touched, test) {
+    const all = this.tests.get(test.file);
+    if (all) all.push(test);
+    else this.tests.set(test.file, [test]);
+    for (const id of touched) {
+      const known = this.reached.get(id);
+      if (known) known.push(test);
+      else this.reached.set(id, [test]);
+    }
   }
 
   planOf({ id, file }) {
     const room = `test/${file.split('/')[1]}/`;
     const rank = (test) => (test.file.startsWith(room) ? 0 : 1);
     return (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
+  }
+
+  secondPlan(plan) {
+    const done = new Set(plan);
+    const cut = plan.filter((test) => test.cut).map((test) => ({ ...test, more: true }));
+    const files = new Set(plan.map(({ file }) => file));
+    const others = [...files].flatMap((file) => this.tests.get(file) ?? []).filter((test) => !done.has(test));
+    return [...others.sort((a, b) => a.ms - b.ms), ...cut];
   }
 
   /** What came of each mutant, in their order: `noticed` names the test, null where none noticed. */
@@ -121,16 +142,18 @@ export class Runner {
     if (!reached) return { mutant, reached, noticed: null };
     const patience = (begun) => 5000 + 30 * (plan[begun - 1]?.ms ?? 0);
     let answer = await thread.ask({ id: mutant.id, plan }, patience);
-    // Once more with ten times the random cases before it counts as unnoticed.
-    if (answer.noticed === null && plan.some((test) => test.cut))
+    // Before it counts as unnoticed: ten times the random cases, and the tests of those files that found the answer
+    // remembered from a test before them.
+    const more = this.secondPlan(plan);
+    if (answer.noticed === null && more.length > 0)
       answer = await thread.ask(
-        { id: mutant.id, plan: plan.filter((test) => test.cut).map((test) => ({ ...test, more: true })) },
-        (begun) => 10 * patience(begun),
+        { id: mutant.id, plan: more },
+        (begun) => 5000 + 300 * (more[begun - 1]?.ms ?? 0),
       );
     const { noticed, ended } = answer;
     if (ended !== undefined) return { mutant, reached, noticed: { why: ended } };
     if (noticed === null) return { mutant, reached, noticed };
-    const test = plan.find((t) => t.file === noticed.file && t.test === noticed.test);
+    const test = [...plan, ...more].find((t) => t.file === noticed.file && t.test === noticed.test);
     return {
       mutant,
       reached,
