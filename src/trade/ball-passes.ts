@@ -2,7 +2,7 @@
 import { type Dimension, LENGTH, NUMBER } from '../quantity/dimension';
 import type { CardView, List, Quantity, Text } from '../quantity/value';
 import { BALL, BLANK, CHAMFER, END, RING, SHOULDER, TILT } from './ball-touch';
-import { TOUCH_CONDITIONS, finalHeight, tiltOfLeastHeight, touch, touchWorking } from './ball-touch';
+import { TOUCH_CONDITIONS, finalHeight, turningTilts, touch, touchWorking } from './ball-touch';
 import { ballFrom, heightFor, ringFits } from './ball-knee';
 import { field, firstItems, length, listed, mm, must, notNegative, optional, positive, shown } from './build';
 import type { Formula, Given, Parameter, Refusal } from './formula';
@@ -180,7 +180,7 @@ const kneeSchedule: Formula = {
       source: "brute force: every place of a sampled blank, at every part of a turn, above the ring's edge",
     },
   ],
-  extremes: { tilt: tiltOfLeastHeight },
+  extremes: { tilt: turningTilts },
 };
 
 const MEASURED = length('measured_ball', 'diameter the part-made ball measures');

@@ -1,5 +1,17 @@
 /** Where and at what height a ring first touches the blank of a ball, from above. */
-import { field, length, mm, must, notNegative, optional, positive, quantity, radians, shown } from './build';
+import {
+  degrees,
+  field,
+  length,
+  mm,
+  must,
+  notNegative,
+  optional,
+  positive,
+  quantity,
+  radians,
+  shown,
+} from './build';
 import type { Condition, Formula, Given, Step } from './formula';
 
 export const BALL = length('ball', 'diameter the ball is to have');
@@ -165,21 +177,44 @@ export function touchWorking(given: Given): readonly Step[] {
   ];
 }
 
-/** With more tilt the end comes up and the bar behind goes down: the touch is lowest where they are level. */
-export function tiltOfLeastHeight(given: Given): readonly number[] {
-  const blank = blankOf(given);
-  const lead = (tilt: number): number => {
-    const all = places({ ...blank, tilt: radians(tilt) });
-    return highest(all.slice(0, -1)).height - (all.at(-1)?.height ?? 0);
-  };
-  let [low, high] = [0, 45];
-  if (lead(low) > 0 || lead(high) < 0) return [];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (lead(middle) < 0) low = middle;
-    else high = middle;
+/**
+ * Tilts at which the height of the touch turns round: a corner points straight up or comes to stand on the ring, the top
+ * of chamfer or bar turns, or another place is touched first.
+ */
+export function turningTilts(given: Given): readonly number[] {
+  const b = blankOf(given);
+  const corners = [
+    [b.end, b.side - b.chamfer],
+    [b.end - b.chamfer, b.side],
+    [b.shoulder, b.side],
+  ] as const;
+  const ofCorners = corners.flatMap(([along, across]) => {
+    const [slope, meets] = [Math.atan2(across, along), Math.acos(b.ring / Math.hypot(along, across))];
+    return [Math.PI / 2 - slope, meets - slope, meets + slope, slope - meets];
+  });
+  const chamferTop = Math.acos((Math.SQRT2 * b.ring) / (b.end + b.side - b.chamfer)) - Math.PI / 4;
+  const turns = [...ofCorners, chamferTop, Math.asin(b.ring / b.side), ...takeovers(b)];
+  return turns.filter((turn) => Number.isFinite(turn)).map(degrees);
+}
+
+/** Steps in which the tilts are looked through for one place taking over from another. */
+const LOOKS = 90;
+
+function takeovers(b: Blank): readonly number[] {
+  const first = (tilt: number): string => highest(places({ ...b, tilt })).name;
+  const found: number[] = [];
+  for (let i = 0; i < LOOKS; i++) {
+    let [low, high] = [(Math.PI / 4 / LOOKS) * i, (Math.PI / 4 / LOOKS) * (i + 1)];
+    const before = first(low);
+    if (first(high) === before) continue;
+    for (let halved = 0; halved < 40; halved++) {
+      const middle = (low + high) / 2;
+      if (first(middle) === before) low = middle;
+      else high = middle;
+    }
+    found.push(low);
   }
-  return [low];
+  return found;
 }
 
 export const TOUCH_CONDITIONS: readonly Condition[] = [
@@ -275,7 +310,7 @@ const firstTouch: Formula = {
       source: "brute force: every place of a sampled blank, at every part of a turn, above the ring's edge",
     },
   ],
-  extremes: { tilt: tiltOfLeastHeight },
+  extremes: { tilt: turningTilts },
 };
 
 export const TOUCH_FORMULAS: readonly Formula[] = [firstTouch];

@@ -335,15 +335,19 @@ describe('the passes of the knee', () => {
 });
 
 describe('turning points', () => {
-  const at = (name: string, field: string, args: Readonly<Record<string, number>>): void => {
-    const places = formulaNamed(name)?.extremes?.['tilt']?.(given(args)) ?? [];
-    const [tilt = NaN] = places;
+  const turning = (
+    name: string,
+    field: string,
+    args: Readonly<Record<string, number>>,
+  ): readonly number[] => {
     const value = (x: number): number => number(name, { ...args, tilt: x }, field);
-    const here = value(tilt);
-    const sides = [value(tilt - 0.01) - here, value(tilt + 0.01) - here];
-    expect(Math.sign(sides[0] ?? 0), `${name} at ${tilt}`).toBe(Math.sign(sides[1] ?? NaN));
-    expect(sides[0]).not.toBe(0);
+    const places = formulaNamed(name)?.extremes?.['tilt']?.(given(args)) ?? [];
+    return places
+      .filter((tilt) => tilt > 0.02 && tilt < 44.98)
+      .filter((tilt) => (value(tilt - 0.01) - value(tilt)) * (value(tilt + 0.01) - value(tilt)) > 0);
   };
+  const at = (name: string, field: string, args: Readonly<Record<string, number>>): void =>
+    expect(turning(name, field, args).length, name).toBeGreaterThan(0);
 
   it('lie where the formulas say', () => {
     // The chamfer of a long end rises with the tilt while the bar behind it sinks.
@@ -355,7 +359,6 @@ describe('turning points', () => {
 
   it('are none for a short end, whose touch does not depend on the tilt', () => {
     const args = { ball: 30, ring: 29, tilt: 10, blank: 30, end_to_centre: 15 };
-    for (const place of formulaNamed('first_touch')?.extremes?.['tilt']?.(given(args)) ?? [])
-      expect(number('first_touch', { ...args, tilt: place }, 'height')).toBeGreaterThan(0);
+    expect(turning('first_touch', 'height', args)).toEqual([]);
   });
 });
