@@ -14,7 +14,7 @@ export interface SheetBlock extends NodeBlock {
 }
 
 export function emptyBlock(key: string): SheetBlock {
-  return { key, content: '', starts: [], nodes: [], firstLine: 0, order: 0, numbered: 0 };
+  return { key, content: '', starts: [], nodes: [], firstLine: 0, order: 0, searches: 0 };
 }
 
 export interface LineChange {
@@ -24,12 +24,14 @@ export interface LineChange {
   readonly added: readonly string[];
 }
 
-const PIECE = 2048;
+/** Texts are compared in pieces, smaller ones where they begin to differ: whole pieces compare far quicker than characters. */
+const PIECES = [16_384, 1024, 64];
 
 function commonPrefix(a: string, b: string): number {
   const most = Math.min(a.length, b.length);
   let at = 0;
-  while (at + PIECE <= most && a.slice(at, at + PIECE) === b.slice(at, at + PIECE)) at += PIECE;
+  for (const piece of PIECES)
+    while (at + piece <= most && a.slice(at, at + piece) === b.slice(at, at + piece)) at += piece;
   while (at < most && a.charCodeAt(at) === b.charCodeAt(at)) at++;
   return at;
 }
@@ -37,8 +39,9 @@ function commonPrefix(a: string, b: string): number {
 function commonSuffix(a: string, b: string, most: number): number {
   const [n, m] = [a.length, b.length];
   let at = 0;
-  while (at + PIECE <= most && a.slice(n - at - PIECE, n - at) === b.slice(m - at - PIECE, m - at))
-    at += PIECE;
+  for (const piece of PIECES)
+    while (at + piece <= most && a.slice(n - at - piece, n - at) === b.slice(m - at - piece, m - at))
+      at += piece;
   while (at < most && a.charCodeAt(n - at - 1) === b.charCodeAt(m - at - 1)) at++;
   return at;
 }
@@ -57,9 +60,9 @@ function firstStartFrom(starts: readonly number[], offset: number): number {
 /** Brings the block's text to `content` and says which lines changed; null when none did. */
 export function changeText(block: SheetBlock, content: string): LineChange | null {
   const before = block.content;
-  if (before === content) return null;
   const { starts } = block;
   const prefix = commonPrefix(before, content);
+  if (prefix === before.length && prefix === content.length) return null;
   // The line in which the first difference stands; everything before its start is the same.
   const from = Math.max(0, firstStartFrom(starts, prefix + 1) - 1);
   const fromOffset = starts[from] ?? before.length;
@@ -97,7 +100,7 @@ export function replaceNodes(block: SheetBlock, change: LineChange, nodes: reado
     node.block = block;
     node.index = from + i;
   });
-  if (removed !== nodes.length && block.numbered >= from) block.numbered = from + nodes.length;
+  block.searches = 0;
 }
 
 /** More items than this would overflow the stack as arguments of one call. */

@@ -288,14 +288,21 @@ export function alike(word: string, known: Iterable<string>): string[] {
 /** Letters to change to make one word of the other, given up past `most`. */
 function distance(a: string, b: string, most: number): number {
   if (Math.abs(a.length - b.length) > most || a.length > 64 || b.length > 64) return most + 1;
-  let row = Array.from({ length: b.length + 1 }, (_, i) => i);
-  for (let i = 1; i <= a.length; i++) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const change = (row[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, (row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1));
-    }
-    row = next;
+  let slips = 0;
+  while (slips <= most && !areWithin(slips, a, 0, b, 0)) slips++;
+  return slips;
+}
+
+/** Whether `a` from `i` on becomes `b` from `j` on by changing, leaving out or putting in that many letters at most. */
+function areWithin(slips: number, a: string, i: number, b: string, j: number): boolean {
+  while (i < a.length && a[i] === b[j]) {
+    i++;
+    j++;
   }
-  return row[b.length] ?? most + 1;
+  const [m, n] = [a.length - i, b.length - j];
+  if (m === 0 || n === 0 || slips === 0) return Math.max(m, n) <= slips;
+  const left = slips - 1;
+  return (
+    areWithin(left, a, i + 1, b, j + 1) || areWithin(left, a, i + 1, b, j) || areWithin(left, a, i, b, j + 1)
+  );
 }

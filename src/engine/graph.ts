@@ -131,9 +131,11 @@ export interface NodeBlock {
   firstLine: number;
   /** Position among the sheet's blocks, for the order of readings. */
   order: number;
-  /** How many nodes from the first carry the index they stand at. */
-  numbered: number;
+  /** How many nodes had to be searched for since the last change. */
+  searches: number;
 }
+
+const MOST_SEARCHES = 8;
 
 export class Node {
   /** The first of the line's lookups. */
@@ -143,6 +145,7 @@ export class Node {
   /** Names handed to `speed_step`. */
   steps: readonly Entry[] = NOTHING;
   block: NodeBlock | null = null;
+  /** Where it stands in its block; see `line`. */
   index = 0;
 
   value: Value | null = null;
@@ -179,11 +182,11 @@ export class Node {
     const block = this.block;
     if (!block) return 0;
     const { nodes } = block;
-    for (let i = block.numbered; i < nodes.length; i++) {
-      const node = nodes[i];
-      if (node) node.index = i;
+    if (nodes[this.index] !== this) {
+      // A change further up has moved it. Few nodes are asked for their line; when many are, all are numbered.
+      if (block.searches++ < MOST_SEARCHES) this.index = nodes.indexOf(this);
+      else nodes.forEach((node, i) => (node.index = i));
     }
-    block.numbered = nodes.length;
     return block.firstLine + this.index;
   }
 

@@ -54,7 +54,7 @@ function finding(code: string, data: FaultData, place: Place, related: readonly 
 
 /** Makes findings of one sheet, remembering how many guesses it has spent. */
 class Presenter {
-  private guesses = 0;
+  private readonly guesses = new Map<string, readonly string[]>();
   private relations = 0;
   private names: readonly string[] | null = null;
   private readonly sorted = new Map<unknown, readonly Node[]>();
@@ -100,11 +100,18 @@ class Presenter {
       const name = this.sheet.inputName(data['input']) || node.name;
       return { name, ...data, input: name };
     }
-    if (code === 'unknown-name' && this.guesses++ < MOST_GUESSES) {
+    return code === 'unknown-name' ? { ...data, offers: this.guess(String(data['name'])) } : data;
+  }
+
+  /** Names that an unknown one may be a slip for. A missing figure is often looked up by many lines. */
+  private guess(name: string): readonly string[] {
+    let known = this.guesses.get(name);
+    if (!known) {
+      if (this.guesses.size >= MOST_GUESSES) return [];
       this.names ??= this.sheet.names().slice(0, MOST_NAMES);
-      return { ...data, offers: alike(String(data['name']), this.names) };
+      this.guesses.set(name, (known = alike(name, this.names)));
     }
-    return data;
+    return known;
   }
 
   /** The first few of a group of lines as they stand in the note; worked out once for the whole group. */

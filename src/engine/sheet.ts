@@ -132,7 +132,9 @@ export class Sheet implements Scope {
     const shared = Math.min(before.length, calculating.length);
     let [head, tail] = [0, 0];
     while (head < shared && same(before[head], calculating[head])) head++;
-    while (tail < shared - head && same(before.at(-1 - tail), calculating.at(-1 - tail))) tail++;
+    // With as many blocks as before, the one at which the head ends has been found to differ already.
+    const rest = shared - head - (before.length === calculating.length ? 1 : 0);
+    while (tail < rest && same(before.at(-1 - tail), calculating.at(-1 - tail))) tail++;
 
     const gone = new Map<string, Node[]>();
     const moving: { block: SheetBlock; change: LineChange; source: Block }[] = [];

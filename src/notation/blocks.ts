@@ -105,7 +105,8 @@ function columnsOf(
   firstLine: number,
   lines: readonly string[] | null,
 ): (index: number) => number {
-  if (lines === null) return () => 0;
+  // Nothing is taken off behind a fence that begins its line.
+  if (lines === null || /^[`~]/.test(lines[firstLine - 1] ?? '')) return () => 0;
   let lengths: number[] | null = null;
   return (index) => {
     lengths ??= content.split('\n').map((line) => line.length);
