@@ -1,20 +1,19 @@
-/** Two things measured against each other: run turn about, so that whatever else the machine does meets both alike. */
+/** Two sides measured against each other: turn about, so that whatever else the machine does meets both alike. */
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 import { bench } from 'vitest';
+import type { SideName } from './sides';
 
 const OUT = resolve(import.meta.dirname, '../../out/bench');
 
-/** The bundle that `npm run bench` makes of `rooms.ts`. */
-export const rooms = createRequire(import.meta.url)(resolve(OUT, 'rooms.cjs')) as typeof import('./rooms');
-
-/** A line of the table. Times are in ms; `ratio` is the median of the pairs' ratios. */
+/** A line of the table. Times are in ms; `ratio` is the median of the turns' ratios. */
 export interface Result {
   readonly row: string;
   readonly measured: string;
   readonly against: string;
-  /** `at least 20` or `at most 3`; null for information only. */
+  /** Null for information only. */
   readonly wanted: readonly ['at least' | 'at most', number] | null;
   readonly ratio: number;
   readonly first: number;
@@ -23,79 +22,82 @@ export interface Result {
   readonly unit?: string;
 }
 
-/** One side of a pair. `before` is not timed; the quicker side runs several `times` a turn, so that both weigh alike. */
-export interface Side {
-  readonly before?: () => void;
-  readonly run: () => unknown;
-  readonly times?: number;
-}
-
-export interface Pair {
+export interface Pair extends Pick<Result, 'measured' | 'against' | 'wanted'> {
   /** Letter and number by which the table is sorted. */
   readonly row: string;
-  readonly measured: string;
-  readonly against: string;
-  readonly wanted: Result['wanted'];
-  /** Of the times: first over second unless said otherwise. */
-  readonly ratio?: (first: number, second: number) => number;
-  readonly pairs?: number;
-  readonly first: Side;
-  readonly second: Side;
+  /** A side, and how many runs of it make a turn: as many as let both sides' turns take about as long. */
+  readonly first: readonly [side: SideName, runs: number];
+  readonly second: readonly [side: SideName, runs: number] | { readonly ms: number };
+  /** Which time goes over which: `first` over `second` when not said. */
+  readonly over?: 'second over first';
+  readonly turns?: number;
 }
 
-/** Milliseconds a run. */
-function time({ before, run, times = 1 }: Side): number {
-  before?.();
-  const start = performance.now();
-  for (let i = 0; i < times; i++) run();
-  return (performance.now() - start) / times;
+async function started(side: SideName): Promise<ChildProcess> {
+  const child = fork(resolve(OUT, 'child.cjs'), [side], {
+    cwd: resolve(OUT, '../..'),
+    execArgv: [],
+    stdio: 'inherit',
+  });
+  await Promise.race([
+    once(child, 'message'),
+    once(child, 'exit').then(() => Promise.reject(new Error(`${side} did not start`))),
+  ]);
+  return child;
 }
 
-export function median(values: readonly number[]): number {
+/** Milliseconds of one run, as the mean over a turn. */
+async function turn(child: ChildProcess, runs: number): Promise<number> {
+  child.send(runs);
+  const [took] = (await once(child, 'message')) as [number];
+  return took;
+}
+
+function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = (sorted.length - 1) / 2;
   return ((sorted[Math.floor(middle)] ?? NaN) + (sorted[Math.ceil(middle)] ?? NaN)) / 2;
 }
 
-export function record(result: Result): void {
-  mkdirSync(OUT, { recursive: true });
-  writeFileSync(resolve(OUT, `${result.row}.json`), JSON.stringify(result));
-}
-
-export function comparePair({ pairs = 40, ...pair }: Pair): void {
-  const timed: (readonly [number, number])[] = [];
-  let turn = 0;
-  const once = (): void => {
-    if (turn++ % 2 === 0) {
-      const first = time(pair.first);
-      timed.push([first, time(pair.second)]);
-    } else {
-      const second = time(pair.second);
-      timed.push([time(pair.first), second]);
-    }
+export function compare({ turns = 25, ...pair }: Pair): void {
+  const timed: (readonly [first: number, second: number])[] = [];
+  let children: readonly ChildProcess[] = [];
+  const warm = Math.ceil(turns / 3);
+  const once = async (): Promise<void> => {
+    const [one, other] = children;
+    if (!one) return;
+    const first = await turn(one, pair.first[1]);
+    const second = 'ms' in pair.second ? pair.second.ms : other ? await turn(other, pair.second[1]) : NaN;
+    timed.push([first, second]);
+  };
+  const setup = async (_: unknown, mode: 'warmup' | 'run'): Promise<void> => {
+    if (mode === 'run') return;
+    const sides = [pair.first[0], ...('ms' in pair.second ? [] : [pair.second[0]])];
+    children = await Promise.all(sides.map(started));
   };
   const teardown = (_: unknown, mode: 'warmup' | 'run'): void => {
     if (mode === 'warmup') return;
-    // The warm-up's pairs came first.
-    const counted = timed.slice(-pairs);
-    const ratio = pair.ratio ?? ((first, second) => first / second);
-    const { row, measured, against, wanted } = pair;
-    record({
+    for (const child of children) child.kill();
+    const { row, measured, against, wanted, over } = pair;
+    const counted = timed.slice(-turns);
+    const result: Result = {
       row,
       measured,
       against,
       wanted,
-      ratio: median(counted.map(([first, second]) => ratio(first, second))),
+      ratio: median(counted.map(([first, second]) => (over ? second / first : first / second))),
       first: median(counted.map(([first]) => first)),
       second: median(counted.map(([, second]) => second)),
-    });
+    };
+    mkdirSync(OUT, { recursive: true });
+    writeFileSync(resolve(OUT, `${row}.json`), JSON.stringify(result));
   };
-  const warm = Math.max(3, Math.ceil(pairs / 4));
   bench(`${pair.row} ${pair.measured}`, once, {
     time: 0,
-    iterations: pairs,
+    iterations: turns,
     warmupTime: 0,
     warmupIterations: warm,
+    setup,
     teardown,
   });
 }
