@@ -9,12 +9,20 @@ export interface SheetBlock extends NodeBlock {
   /** Word and machine names: lines are only the same under the same ones. */
   key: string;
   content: string;
-  /** Offset of each line in `content`. */
-  starts: number[];
+  starts: LineStarts;
 }
 
 export function emptyBlock(key: string): SheetBlock {
-  return { key, content: '', starts: [], nodes: [], firstLine: 0, order: 0, searches: 0 };
+  return {
+    key,
+    content: '',
+    starts: new LineStarts(),
+    nodes: [],
+    firstLine: 0,
+    order: 0,
+    moved: 0,
+    searches: 0,
+  };
 }
 
 export interface LineChange {
@@ -25,7 +33,7 @@ export interface LineChange {
 }
 
 /** Texts are compared in pieces, smaller ones where they begin to differ: whole pieces compare far quicker than characters. */
-const PIECES = [16_384, 1024, 64];
+const PIECES = [65_536, 4096, 256];
 
 function commonPrefix(a: string, b: string): number {
   const most = Math.min(a.length, b.length);
@@ -46,15 +54,45 @@ function commonSuffix(a: string, b: string, most: number): number {
   return at;
 }
 
-/** Index of the first start that is at least `offset`. */
-function firstStartFrom(starts: readonly number[], offset: number): number {
-  let [low, high] = [0, starts.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((starts[middle] ?? 0) < offset) low = middle + 1;
-    else high = middle;
+/**
+ * Where each line of a text begins. An edit moves all lines after it; that is only noted, and made good as far as the next
+ * edit is away.
+ */
+class LineStarts {
+  private readonly starts: number[] = [];
+  /** Lines from this index on begin this much further on than `starts` says. */
+  private from = 0;
+  private by = 0;
+
+  at(index: number): number | undefined {
+    const start = this.starts[index];
+    return start === undefined || index < this.from ? start : start + this.by;
   }
-  return low;
+
+  /** Index of the first line that begins at `offset` or after. */
+  firstFrom(offset: number): number {
+    let [low, high] = [0, this.starts.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.at(middle) ?? 0) < offset) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  }
+
+  /** Puts lines in the place of others; those behind move on by `by`. */
+  replace(from: number, removed: number, starts: readonly number[], by: number): void {
+    const to = from + removed;
+    for (let i = this.from; i < to; i++) this.move(i, this.by);
+    for (let i = to; i < this.from; i++) this.move(i, -this.by);
+    replace(this.starts, from, removed, starts);
+    this.from = from + starts.length;
+    this.by += by;
+  }
+
+  private move(index: number, by: number): void {
+    this.starts[index] = (this.starts[index] ?? 0) + by;
+  }
 }
 
 /** Brings the block's text to `content` and says which lines changed; null when none did. */
@@ -64,12 +102,12 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
   const prefix = commonPrefix(before, content);
   if (prefix === before.length && prefix === content.length) return null;
   // The line in which the first difference stands; everything before its start is the same.
-  const from = Math.max(0, firstStartFrom(starts, prefix + 1) - 1);
-  const fromOffset = starts[from] ?? before.length;
+  const from = Math.max(0, starts.firstFrom(prefix + 1) - 1);
+  const fromOffset = starts.at(from) ?? before.length;
   const suffix = commonSuffix(before, content, Math.min(before.length, content.length) - fromOffset);
   // The first line that lies whole in the common end, the line break before it included.
-  const to = Math.max(from, firstStartFrom(starts, before.length - suffix + 1));
-  const oldEnd = starts[to] ?? before.length;
+  const to = Math.max(from, starts.firstFrom(before.length - suffix + 1));
+  const oldEnd = starts.at(to) ?? before.length;
   const delta = content.length - before.length;
   const added = linesOf(content.slice(fromOffset, oldEnd + delta));
   const removed = to - from;
@@ -79,8 +117,7 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
     fresh.push(offset);
     offset += line.length + 1;
   }
-  if (delta !== 0) for (let i = to; i < starts.length; i++) starts[i] = (starts[i] ?? 0) + delta;
-  replace(starts, from, removed, fresh);
+  starts.replace(from, removed, fresh, delta);
   block.content = content;
   return { from, removed, added };
 }
@@ -100,6 +137,7 @@ export function replaceNodes(block: SheetBlock, change: LineChange, nodes: reado
     node.block = block;
     node.index = from + i;
   });
+  block.moved = nodes.length - removed;
   block.searches = 0;
 }
 

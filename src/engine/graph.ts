@@ -131,7 +131,8 @@ export interface NodeBlock {
   firstLine: number;
   /** Position among the sheet's blocks, for the order of readings. */
   order: number;
-  /** How many nodes had to be searched for since the last change. */
+  /** How far the last change moved what stands after it, and how many nodes had to be searched for since. */
+  moved: number;
   searches: number;
 }
 
@@ -183,8 +184,9 @@ export class Node {
     if (!block) return 0;
     const { nodes } = block;
     if (nodes[this.index] !== this) {
-      // A change further up has moved it. Few nodes are asked for their line; when many are, all are numbered.
-      if (block.searches++ < MOST_SEARCHES) this.index = nodes.indexOf(this);
+      // Changes further up have moved it. Few nodes are asked for their line; when many are, all are numbered.
+      if (nodes[this.index + block.moved] === this) this.index += block.moved;
+      else if (block.searches++ < MOST_SEARCHES) this.index = nodes.indexOf(this);
       else nodes.forEach((node, i) => (node.index = i));
     }
     return block.firstLine + this.index;

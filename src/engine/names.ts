@@ -41,9 +41,14 @@ export class Names {
     return entry;
   };
 
-  /** All names with a figure. */
-  given(): readonly string[] {
-    return [...this.entries.values()].filter((entry) => entry.definers).map((entry) => entry.name);
+  /** Names with a figure, `most` at most. */
+  given(most = Infinity): readonly string[] {
+    const names: string[] = [];
+    for (const entry of this.entries.values()) {
+      if (names.length >= most) break;
+      if (entry.definers) names.push(entry.name);
+    }
+    return names;
   }
 
   /** The line whose asked limits an input number means. */

@@ -108,7 +108,7 @@ class Presenter {
     let known = this.guesses.get(name);
     if (!known) {
       if (this.guesses.size >= MOST_GUESSES) return [];
-      this.names ??= this.sheet.names().slice(0, MOST_NAMES);
+      this.names ??= this.sheet.names(MOST_NAMES);
       this.guesses.set(name, (known = alike(name, this.names)));
     }
     return known;

@@ -272,8 +272,8 @@ export class Sheet implements Scope {
     return node ? rowOf(this, node) : undefined;
   }
 
-  names(): readonly string[] {
-    return this.register.given();
+  names(most?: number): readonly string[] {
+    return this.register.given(most);
   }
 
   /** Evaluates an expression of a row again, for a hover; what is wrong with it stands in the row's findings already. */
