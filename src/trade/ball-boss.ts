@@ -57,7 +57,6 @@ const trialBoss: Formula = {
   compute: (given) => ({ ...read(given) }),
   working: (given) => {
     const [fillet, nose] = [given.has('fillet'), given.has('nose_radius')];
-    const plus = nose ? ' + nose_radius' : '';
     const [radius, middle] = nose
       ? ['(ball / 2 + nose_radius)', '(boss / 2 + nose_radius)']
       : ['(ball / 2)', '(boss / 2)'];
@@ -90,7 +89,8 @@ const trialBoss: Formula = {
       {
         name: 'end_foot',
         expression:
-          `abs(rise * cos(tilt) - ${middle} * sin(tilt))` + (nose ? ` * ball / (ball / 2${plus})` : ' * 2'),
+          `abs(rise * cos(tilt) - ${middle} * sin(tilt))` +
+          (nose ? ' * ball / (ball / 2 + nose_radius)' : ' * 2'),
         words: "twice the distance from the work's axis to where the tip runs over the ball at the end",
       },
     ];

@@ -129,10 +129,7 @@ const kneeSchedule: Formula = {
       },
       {
         name: 'balls',
-        expression: firstItems(
-          raised.length,
-          (i) => `2 * hypot(ring / 2, height - ${i < full ? at(i) : `(${at(i)})`})`,
-        ),
+        expression: firstItems(raised.length, (i) => `2 * hypot(ring / 2, height - ${at(i)})`),
         words: 'the ball of this ring at each height, and so on',
       },
     ];

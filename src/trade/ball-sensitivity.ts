@@ -203,13 +203,9 @@ function foot(given: Given): number {
   return (given.number('ring') / 2) * Math.cos(tilt) + given.number('height') * Math.sin(tilt);
 }
 
-/** What is left has turning points over the tilt: where either side turns, and where they change places. */
+/** Least is left at the tilt at which the ring passes through the free end. */
 function steepest(given: Given): readonly number[] {
-  const [ring, height, at] = [given.number('ring'), given.number('height'), given.number('from_centre')];
-  const turns = [Math.atan2(2 * height, ring)];
-  if (height < at) turns.push(Math.asin(height / at));
-  if (ring < 2 * at) turns.push(Math.acos(ring / (2 * at)));
-  return turns.map(degrees);
+  return [degrees(Math.atan2(2 * given.number('height'), given.number('ring')))];
 }
 
 export const SENSITIVITY_FORMULAS: readonly Formula[] = [sensitivity, endLeft];

@@ -138,5 +138,5 @@ export interface Formula {
 }
 
 export function isRefusal(answer: Answer | Refusal): answer is Refusal {
-  return typeof answer === 'object' && 'refused' in answer && typeof answer.refused === 'string';
+  return typeof answer === 'object' && 'refused' in answer;
 }

@@ -374,6 +374,8 @@ describe('the blank over the ring', () => {
     [29, 12, 15, 6, 13],
     [26, 25, 14, 6, 6],
     [29, 0, 20, 8, 15],
+    [29, 30, 16.1, 15.7, 0.5],
+    [29, 30, 15, 14, 6.5],
   ];
   it.each(blanks)(
     'ring %d, tilt %d°, end at %d, chamfer %d, shoulder at %d',
@@ -543,6 +545,36 @@ describe('indexing', () => {
     expect(working).toEqual([]);
   });
 
+  it('moves two circles the first way that is as good as any', () => {
+    const args = {
+      divisions: 99,
+      head: card('head', { ratio: 40, plates: [21, 23, 27, 29, 31, 33], circles_per_plate: [6] }),
+    };
+    // Six holes each on 27 and 33, or on 33 and 27: the crank goes on the smaller.
+    expect(answer('compound_indexing', args)).toMatchObject({ first_circle: 27, second_circle: 33 });
+  });
+
+  it('looks through no more circles and gears than there are', () => {
+    const plates = (count: number): readonly number[] => Array.from({ length: count }, (_, i) => 20 + i);
+    const refused = (name: string, fields: Parameters<typeof card>[1]): string => {
+      const result = formulaNamed(name)?.compute(
+        given({ divisions: 51, head: card('head', { ratio: 40, ...fields }) }),
+      );
+      return typeof result === 'object' && isRefusal(result) ? result.refused : '';
+    };
+    const compound = (count: number): string =>
+      refused('compound_indexing', { plates: plates(count), circles_per_plate: [count] });
+    expect(compound(30)).not.toContain('at most');
+    expect(compound(31)).toContain('at most 30');
+    const geared = (count: number): string =>
+      refused('differential_indexing', {
+        plates: [20],
+        gears: Array.from({ length: count }, (_, i) => 24 + i),
+      });
+    expect(geared(40)).not.toContain('at most');
+    expect(geared(41)).toContain('at most 40');
+  });
+
   it('takes the smaller of two circles that come out alike', () => {
     // The same part of a turn, where rounding makes the larger circle look nearer.
     expect(answer('angular_indexing', { angle: 0.39, head: head(40, [20, 60]) })).toMatchObject({
@@ -586,4 +618,79 @@ describe('small pieces', () => {
     expect(words({ size: 25, hole: 'g6', shaft: 'h6' })).toContain('the hole has a capital letter');
     expect(words({ size: 25, hole: 'H7', shaft: 'H6' })).toContain('the shaft has a small letter');
   });
+});
+
+describe('turning points', () => {
+  const turns = (name: string, parameter: string, args: Arguments): readonly number[] =>
+    formulaNamed(name)?.extremes?.[parameter]?.(given(args)) ?? expect.fail(name);
+  const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+  it('lie where a corner points straight up, out, or changes with the other', () => {
+    const blank = { height: 3, tilt: 44, ball: 30, blank: 32, end_to_centre: 15.5 };
+    expect(turns('hollow_depth', 'tilt', blank)[0]).toBeCloseTo(degrees(Math.atan2(15.5, 16)), 9);
+    const chamfered = { ...blank, chamfer: 8 };
+    expect(turns('hollow_depth', 'tilt', chamfered)).toContain(45);
+    const uncut = (tilt: number): number => number('hollow_depth', { ...chamfered, tilt }, 'uncut');
+    expect(Math.min(uncut(44.99), uncut(45.01))).toBeGreaterThan(uncut(45));
+    const centre = { end_to_centre: 15.5, tilt: 10, blank: 32, stylus: 6 };
+    expect(turns('ball_centre_from_end', 'tilt', centre)[0]).toBeCloseTo(degrees(Math.atan2(16, 15.5)), 9);
+  });
+
+  it('lie where the end comes clean', () => {
+    expect(turns('ball_over_reach', 'over_reach', { ball: 25, neck: 10, over_reach: 0.1 })).toEqual([0]);
+    const args = { ring: 24, height: 5, tilt: 20, from_centre: 13 };
+    const [tilt = NaN] = turns('end_left_at', 'tilt', args);
+    expect(number('end_left_at', { ...args, tilt }, '')).toBeCloseTo(0, 9);
+    expect(number('end_left_at', { ...args, tilt: tilt + 0.01 }, '')).toBeGreaterThan(1e-4);
+    expect(number('end_left_at', { ...args, tilt: tilt - 0.01 }, '')).toBeGreaterThan(1e-4);
+  });
+
+  it('do not depend on a tip that is left out', () => {
+    const args = { ball: 18, neck: 12, fillet: 2 };
+    expect(turns('ball_on_shank', 'ball', args)).toEqual(
+      turns('ball_on_shank', 'ball', { ...args, nose_radius: 0 }),
+    );
+  });
+});
+
+describe('the working of a list', () => {
+  const working = (call: string, step: string): string => {
+    const { formula, args } = callOf(call);
+    return formula.working(given(args)).find(({ name }) => name === step)?.expression ?? '';
+  };
+  it('begins plainly and goes on by its numbers', () => {
+    const passes = (step: number): string =>
+      `knee_schedule(30 mm, 29.367189 mm, 11.789089°, 30 mm, 15 mm, ${step} mm)`;
+    expect(working(passes(0.3), 'raised')).toBe('[step, 2 * step, 3 * step]');
+    expect(working(passes(16), 'raised')).toBe('[(0 * step + travel) / 2, travel]');
+    expect(working(passes(16), 'raises')).toBe('2');
+    expect(working(passes(2), 'raises')).toBe('round_up(travel / step, 1) + 1');
+    expect(working('ball_steps_by_angle(22 mm, 25°)', 'travels')).toContain(
+      'cos(angle_step)), ball / 2 * (1 - cos(2 * angle_step))',
+    );
+    expect(working('ball_steps_by_angle(22 mm, 25°)', 'cusps')).toContain('sin(0° + angle_step)');
+    expect(working('ball_steps_by_travel(22 mm, 3 mm)', 'travels')).toContain(
+      'acos(1 - travel_step / (ball / 2))',
+    );
+  });
+  it('has its bounds in words', () => {
+    const ranges = formulaNamed('ball_steps_by_angle')?.conditions.map(({ range }) => range) ?? [];
+    expect(ranges).toContain('the step is from 0.5° to 45°');
+  });
+  it('offers a step of a thousandth that does, for large work too', () => {
+    const large = { ball: 3000, ring: 2936.7189, tilt: 11.789089, blank: 3000, end_to_centre: 1500 };
+    const travel = number('first_touch', large, 'travel');
+    const least = Math.ceil((travel / 199) * 1000) / 1000;
+    expect(saysOf('knee_schedule', { ...large, step: 1 }).join()).toContain(`a step of ${least} mm or more`);
+    expect(saysOf('knee_schedule', { ...large, step: least })).toEqual([]);
+  });
+});
+
+it('the feeds of drills hold from their smallest to their largest', () => {
+  const material = 'steel_C45';
+  const warned = (diameter: number): string =>
+    says(`drilling_start(${diameter} mm, ${material})`, 'warning').join();
+  expect([warned(3), warned(25)]).toEqual(['', '']);
+  expect(warned(2.9995)).toContain('3 mm and more');
+  expect(warned(25.01)).toContain('up to 25 mm');
 });

@@ -22,7 +22,7 @@ const MORE = [
   'ball_over_reach(25 mm, 10 mm, 0.0005 mm)',
   'ball_over_reach(25 mm, 10 mm, -0.01 mm)',
   // No whole step, one, two, and many.
-  ...[12, 4, 2.5, 1.9, 1.5, 0.3].map(
+  ...[16, 12, 4, 2.5, 1.9, 1.5, 0.3].map(
     (step) => `knee_schedule(30 mm, 29.367189 mm, 11.789089°, 30 mm, 15 mm, ${step} mm)`,
   ),
   'knee_schedule(30 mm, 29.367189 mm, 11.789089°, 32 mm, 16 mm, 2 mm, chamfer: 6 mm)',
