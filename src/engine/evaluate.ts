@@ -49,8 +49,14 @@ export class Evaluation {
   constructor(
     readonly scope: Scope,
     /** The line's code, for offers. */
-    readonly text: string,
+    public text: string,
   ) {}
+
+  /** Makes it the evaluation of another line: one is enough for all of them, one after the other. */
+  begin(text: string): void {
+    this.text = text;
+    this.problems = this.waitsFor = NOTHING;
+  }
 
   value(e: Expression): Value | null {
     switch (e.kind) {

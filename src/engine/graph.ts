@@ -6,7 +6,7 @@
  */
 import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
-import type { FenceWord, Statement } from '../notation/syntax';
+import type { Statement } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Few } from './few';
 import type { Asked, CheckResult, ReadingResult } from './results';
@@ -170,7 +170,6 @@ export class Node {
 
   constructor(
     readonly text: string,
-    readonly word: FenceWord,
     /** Machine cards the block stands on. */
     readonly on: readonly Entry[],
     readonly statement: Statement,

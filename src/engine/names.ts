@@ -23,7 +23,7 @@ export class Names {
   /** Names whose figures change, each with its one figure from before. */
   private readonly renewed = new Map<Entry, Node | null>();
   /** Lines that need a fresh look, some of them more than once. */
-  private readonly seeds: Node[] = [];
+  private seeds: Node[] = [];
 
   /** `cardNamed` finds the card that a name stands for. */
   constructor(private readonly cardNamed: (name: string) => Card | null) {}
@@ -65,11 +65,11 @@ export class Names {
     this.seeds.push(node);
   }
 
-  /** A line of a block of that word and on those machines, in its place among the names. */
-  add(text: string, word: Node['word'], machines: readonly Entry[], statement: Statement): Node {
+  /** A line of a block on those machines, in its place among the names. */
+  add(text: string, machines: readonly Entry[], statement: Statement): Node {
     const { kind } = statement;
     const judged = kind === 'figure' || kind === 'show';
-    const node = new Node(text, word, judged ? machines : NOTHING, statement, ++inputs);
+    const node = new Node(text, judged ? machines : NOTHING, statement, ++inputs);
     if (kind === 'empty' && statement.findings.length === 0) return node;
     this.seeds.push(node);
     bind(node, this.entryOf);
@@ -165,7 +165,8 @@ export class Names {
         replaced.push(entry);
       }
     }
-    const seeds = this.seeds.splice(0);
+    const { seeds } = this;
+    this.seeds = [];
     for (const entry of this.touched) {
       entry.forgetOrder();
       for (let looker = entry.lookers; looker; looker = looker.next) seeds.push(looker.node);

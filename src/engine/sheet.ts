@@ -34,6 +34,7 @@ export class Sheet implements Scope {
   private readonly register: Names;
   private blocks: SheetBlock[] = [];
   private readonly cardBox: CardBox;
+  private readonly evaluation = new Evaluation(this, '');
   /** Lines that have something to say, kept so that findings cost no search. */
   readonly troubled = new Set<Node>();
   private jobFields: ReadonlyMap<string, string> = new Map();
@@ -166,7 +167,7 @@ export class Sheet implements Scope {
       const nodes = change.added.map((text) => {
         const moved = gone.size === 0 ? undefined : gone.get(`${block.key}\0${text}`)?.pop();
         if (moved?.provides && moved.statement.kind !== 'figure') this.register.touch(moved.provides);
-        return moved ?? this.register.add(text, source.word, machines, parseLine(text, source.word));
+        return moved ?? this.register.add(text, machines, parseLine(text, source.word));
       });
       replaceNodes(block, change, nodes);
     }
@@ -207,7 +208,7 @@ export class Sheet implements Scope {
   evaluate(node: Node): boolean | ReadonlySet<string> {
     this.evaluations++;
     const [before, readings] = [node.value, node.readings];
-    evaluateNode(node, this);
+    evaluateNode(node, this.evaluation);
     if (node.readings !== readings) node.provides?.forgetRecorded();
     return node.readings !== readings ? true : difference(before, node.value);
   }

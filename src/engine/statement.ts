@@ -8,13 +8,13 @@ import { ONE, fromBase } from '../quantity/unit';
 import { MM } from '../quantity/units';
 import { type Fault, type Quantity, type Value, fault, isFault } from '../quantity/value';
 import type { Comparison, Limits, QuantityNode, Sense, Span, Statement, UnitNode } from '../notation/syntax';
-import { Evaluation, type Scope, unitText } from './evaluate';
+import { type Evaluation, unitText } from './evaluate';
 import type { Node } from './graph';
 import type { Asked, CheckResult } from './results';
 
 /** Evaluates the node and stores what came of it. The caller compares the value with the one before. */
-export function evaluateNode(node: Node, scope: Scope): void {
-  const evaluation = new Evaluation(scope, node.text);
+export function evaluateNode(node: Node, evaluation: Evaluation): void {
+  evaluation.begin(node.text);
   node.value = null;
   node.asked = null;
   node.check = null;

@@ -9,7 +9,12 @@ import { linkDestinationAt, linkTitleAt } from './link-definition';
 
 interface BlockParser {
   State: typeof StateBlock;
-  parse(src: string, md: unknown, env: object, tokens: FenceToken[]): void;
+  parse(src: string, md: unknown, env: Env, tokens: FenceToken[]): void;
+}
+
+/** How many lines the text has at most; only for making room. */
+interface Env {
+  readonly lines?: number;
 }
 
 type Tail<T extends readonly unknown[]> = T extends readonly [unknown, ...infer Rest] ? Rest : never;
@@ -27,6 +32,9 @@ export class LineState extends StateBlock {
     super('', ...rest);
     this.src = src;
     const { bMarks, eMarks, tShift, sCount, bsCount } = this;
+    // Room for all lines at once: arrays that grow step by step are copied over and over.
+    const { lines = 0 } = this.env as Env;
+    bMarks.length = eMarks.length = tShift.length = sCount.length = bsCount.length = lines + 1;
     let line = 0;
     for (let start = 0; start < src.length; line++) {
       let pos = start;
@@ -60,9 +68,12 @@ const md = {
   validateLink: (): boolean => true,
 };
 
-/** The blocks of a text; its last line counts as ended, so that a fence's lines can be counted by its line breaks. */
-export function parseBlocks(text: string): readonly FenceToken[] {
+/**
+ * The blocks of a text of so many lines. Its last line counts as ended, so that a fence's lines can be counted by its line
+ * breaks.
+ */
+export function parseBlocks(text: string, lines: number): readonly FenceToken[] {
   const tokens: FenceToken[] = [];
-  block.parse(text.endsWith('\n') ? text : `${text}\n`, md, {}, tokens);
+  block.parse(text.endsWith('\n') ? text : `${text}\n`, md, { lines }, tokens);
   return tokens;
 }

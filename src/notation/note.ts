@@ -14,7 +14,11 @@ export function readNote(text: string): Note {
   const body = plain.slice(startOfLine(plain, front.bodyLine));
   // A byte order mark is no part of the markdown, but counts in the columns of the first line.
   const marked = front.bodyLine === 0 && body.charCodeAt(0) === 0xfeff;
-  const blocks = blocksFromTokens(parseBlocks(marked ? body.slice(1) : body), lines, front.bodyLine);
+  const blocks = blocksFromTokens(
+    parseBlocks(marked ? body.slice(1) : body, lines.length - front.bodyLine),
+    lines,
+    front.bodyLine,
+  );
   const read = readFrontMatter(front);
   const torn = tornText(plain);
   return { blocks, front: read.front, findings: torn ? [...read.findings, torn] : read.findings };
