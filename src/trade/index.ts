@@ -93,6 +93,11 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./indexing-compound') as typeof import('./indexing-compound')).COMPOUND_FORMULAS,
   },
   {
+    formulas: ['compound_moves'],
+    load: () =>
+      (require('./indexing-compound-moves') as typeof import('./indexing-compound-moves')).COMPOUND_MOVES_FORMULAS,
+  },
+  {
     formulas: ['indexing_moves'],
     load: () => (require('./indexing-moves') as typeof import('./indexing-moves')).MOVES_FORMULAS,
   },

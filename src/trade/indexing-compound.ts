@@ -35,7 +35,7 @@ function platesOf(card: CardView): readonly (readonly number[])[] | Refusal {
 }
 
 /** Holes on the crank's circle, and spaces on the other; negative spaces are turned back. */
-interface Compound {
+export interface Compound {
   readonly first: number;
   readonly firstCircle: number;
   readonly second: number;
@@ -79,7 +79,7 @@ export function compound(
   return best;
 }
 
-function solve(given: Given): { readonly head: Head; readonly found: Compound } | Refusal {
+export function solve(given: Given): { readonly head: Head; readonly found: Compound } | Refusal {
   const [card, divisions] = [given.card('head'), given.number('divisions')];
   const head = headOf(card);
   if ('refused' in head) return head;

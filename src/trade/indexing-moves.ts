@@ -1,12 +1,13 @@
 /** The moves of a whole job at the dividing head, as a list to tick off. */
 import { field, firstItems, listed, must } from './build';
 import type { Formula, Given, Refusal } from './formula';
+import { solve } from './indexing-compound';
 import { differential } from './indexing-differential';
 import { gearsOf } from './indexing-gears';
 import { DIVISIONS, HEAD, type Head, type Move, exact, headOf, move, none, turns } from './indexing-head';
 
 /** A longer list is no longer read at the machine. */
-const MOST_MOVES = 400;
+export const MOST_MOVES = 400;
 
 interface Plan {
   readonly head: Head;
@@ -23,12 +24,21 @@ function plan(given: Given): Plan | Refusal {
   if (plain) return { head, move: plain, method: 'plain' };
   const gears = gearsOf(card);
   const geared = 'refused' in gears ? null : differential(divisions, head, gears);
-  if (!geared) return none(divisions, head, card.name);
+  if (!geared) return withoutOneMove(given, none(divisions, head, card.name));
   const train = `${geared.train.drivers.join(' × ')} driving ${geared.train.driven.join(' × ')}`;
   return {
     head,
     move: geared.move,
     method: `differential, moved as for ${geared.substitute}, gears ${train}`,
+  };
+}
+
+/** Where no single move does it, two may. */
+function withoutOneMove(given: Given, refusal: Refusal): Refusal {
+  if ('refused' in solve(given)) return refusal;
+  return {
+    ...refusal,
+    refused: `${refusal.refused} Two moves for each division do it: see \`compound_moves\`.`,
   };
 }
 

@@ -156,6 +156,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "angular_indexing(angle, head) .turns .holes .circle .error",
       "differential_indexing(divisions, head, near_number?) .substitute .turns .holes .circle .sector_holes .drivers .driven .train .idlers .plate .simpler",
       "compound_indexing(divisions, head) .first_turns .first_holes .first_circle .second_holes .second_circle .simpler",
+      "compound_moves(divisions, head) .cuts .crank_hole .plate_hole .crank_circle .plate_circle .end_check",
       "indexing_moves(divisions, head) .cuts .whole_turns .hole .turns .holes .circle .end_turns .end_hole .method .end_check",
       "division_chord(diameter, divisions, over?) .",
       "hole_step(diameter, circle, head) .angle .arc",

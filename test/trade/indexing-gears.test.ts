@@ -186,6 +186,32 @@ describe.each(EACH)('on %s at %i:1', (set, ratio) => {
     }
   });
 
+  it('the list of compound moves follows both pins, hole by hole', () => {
+    for (let divisions = 2; divisions <= 400; divisions++) {
+      const moves = run('compound_moves', { divisions, head }) as unknown as CompoundMoves | Refusal;
+      const one = run('compound_indexing', { divisions, head }) as unknown as Compounded | Refusal;
+      if ('refused' in moves || 'refused' in one) {
+        expect(moves).toEqual(one);
+        continue;
+      }
+      expect(moves.cuts).toEqual(Array.from({ length: divisions }, (_, i) => i + 1));
+      expect([moves.crank_circle, moves.plate_circle]).toEqual([one.first_circle, one.second_circle]);
+      let [crank, plate] = [0, 0];
+      const stood: number[][] = [];
+      for (let cut = 0; cut < divisions; cut++) {
+        stood.push([crank, plate]);
+        const holes = one.first_turns * one.first_circle + one.first_holes;
+        for (let step = 0; step < holes; step++) if (++crank === one.first_circle) crank = 0;
+        for (let step = 0; step < one.second_holes; step++) if (++plate === one.second_circle) plate = 0;
+        for (let step = 0; step > one.second_holes; step--) if (--plate < 0) plate += one.second_circle;
+      }
+      expect(moves.crank_hole.map((hole, i) => [hole, moves.plate_hole[i]])).toEqual(stood);
+      const words = (hole: number): string => (hole === 0 ? 'hole 0, where it began' : `hole ${hole}`);
+      expect(moves.end_check).toContain(`must drop into ${words(crank)}, and`);
+      expect(moves.end_check).toContain(`behind the plate into ${words(plate)};`);
+    }
+  });
+
   it('the list of moves comes round to the hole it names', () => {
     for (let divisions = 2; divisions <= 400; divisions++) {
       const result = run('indexing_moves', { divisions, head }) as unknown as Moves | Refusal;
@@ -194,6 +220,8 @@ describe.each(EACH)('on %s at %i:1', (set, ratio) => {
       if ('refused' in result) {
         expect([plainly, 'refused' in geared]).toEqual([false, true]);
         expect(result.code).toBe('no-plain-indexing');
+        const twice = compounds(divisions, ratio, plates).length > 0;
+        expect(result.refused.includes('compound_moves'), `${divisions}`).toBe(twice);
         continue;
       }
       expect(result.cuts).toEqual(Array.from({ length: divisions }, (_, i) => i + 1));
@@ -221,6 +249,15 @@ interface Compounded {
   readonly first_circle: number;
   readonly second_holes: number;
   readonly second_circle: number;
+}
+
+interface CompoundMoves {
+  readonly cuts: readonly number[];
+  readonly crank_hole: readonly number[];
+  readonly plate_hole: readonly number[];
+  readonly crank_circle: number;
+  readonly plate_circle: number;
+  readonly end_check: string;
 }
 
 interface Moves {
