@@ -12,7 +12,7 @@ export const ROOMS = {
   trade: { rooms: ['quantity'], libraries: [] },
   engine: { rooms: ['notation', 'trade', 'quantity'], libraries: [] },
   language: { rooms: CORE, libraries: [] },
-  archive: { rooms: CORE, libraries: [] },
+  archive: { rooms: CORE, libraries: ['minisearch'] },
   sheet: { rooms: CORE, libraries: [] },
   'hosts/preview': { rooms: ['sheet', ...CORE], libraries: ['type:markdown-it'] },
   'hosts/cli': { rooms: ['archive', 'language', 'sheet', 'hosts/preview', ...CORE], libraries: ['node:'] },

@@ -37,6 +37,12 @@ function withUnit(data: FaultData, key: string): string {
       : `${figure(data, key)} ${unit}`;
 }
 
+/** ` on 2026-11-25`, where the record says when. */
+function on(data: FaultData): string {
+  const date = word(data, 'date');
+  return date === '' ? '' : ` on ${date}`;
+}
+
 export const engineFindings: Readonly<Record<string, FindingKind>> = {
   // --- names -----------------------------------------------------------------------------------------------------
   'unknown-name': kind(
@@ -74,6 +80,19 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
       return `These figures need each other: ${list(d, 'names')}${more > 0 ? ` and ${more} more` : ''}. Give one of them a value of its own.`;
     },
     'A figure that is worked out from itself has no value.',
+  ),
+  // --- signed results --------------------------------------------------------------------------------------------
+  'signed-differs': kind(
+    'warning',
+    (d) =>
+      `\`${word(d, 'name')}\` was signed${on(d)} as ${word(d, 'then')} and now comes out as ${word(d, 'now')}. Find what changed, then sign again.`,
+    'What was signed is what the part was made to; a figure that moved since may mean a changed card, formula or plan.',
+  ),
+  'signed-gone': kind(
+    'warning',
+    (d) =>
+      `\`${word(d, 'name')}\` was signed${on(d)} as ${word(d, 'then')} and has no value in this note any more. Put the figure back, or sign again.`,
+    'A signed result must be found again in the note that it was signed for.',
   ),
   // --- fields and records ----------------------------------------------------------------------------------------
   'no-fields': kind(

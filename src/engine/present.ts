@@ -9,6 +9,7 @@ import { forEachOf } from './few';
 import type { Node, Problem, RelatedRef } from './graph';
 import type { CardInForce, Finding, Place, Related, Row } from './results';
 import type { Sheet } from './sheet';
+import { differences, lastSigned } from './signed';
 import type { Block } from '../notation/syntax';
 
 /** Unknown names for which likely ones are looked up; a note full of nonsense must not cost more. */
@@ -176,6 +177,8 @@ export function allFindings(sheet: Sheet): readonly Finding[] {
     found.push(...fenceFindings(sheet, block));
     if (card) found.push(...cardFindings(card));
   }
+  const signed = lastSigned(sheet.note.blocks);
+  if (signed) found.push(...signedFindings(sheet, signed));
   for (const card of sheet.cardsTwice) found.push(twiceFinding(card, sheet.cardsTwice));
   return found.sort(
     (a, b) => a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
@@ -196,6 +199,22 @@ function fenceFindings(sheet: Sheet, block: Block): Finding[] {
       );
   }
   return found;
+}
+
+function signedFindings(sheet: Sheet, block: Block): Finding[] {
+  const at = placesIn(block, null);
+  return differences(sheet, block).map(({ code, line, start, end, data }) => {
+    const figure = sheet.figure(String(data['name']).split('.')[0] ?? '');
+    const related = figure
+      ? [
+          {
+            ...inNote(figure.line, figure.column, figure.column + figure.text.trimEnd().length),
+            message: `${String(data['name'])}: as it is now`,
+          },
+        ]
+      : [];
+    return finding(code, data, at(line, start, end), related);
+  });
 }
 
 function twiceFinding(card: Card, all: readonly Card[]): Finding {

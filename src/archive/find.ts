@@ -1,0 +1,115 @@
+/** Answers a query: jobs for which every part of it holds, best first, with the figures and lines that say so. */
+import type { Amount } from './entry';
+import { type Found, type JobIndex, wordsOf } from './job-index';
+import type { Relation, Term } from './query';
+
+export interface Hit {
+  readonly path: string;
+  readonly title: string;
+  readonly job: Readonly<Record<string, string>>;
+  /** The amounts that the conditions were about, in the order of the note. */
+  readonly amounts: readonly Amount[];
+  readonly score: number;
+}
+
+type Matches = ReadonlyMap<string, { readonly score: number; readonly amounts: readonly Amount[] }>;
+
+/** Of hits equally good the later job, by due date, then by path. */
+export function find(index: JobIndex, terms: readonly Term[]): readonly Hit[] {
+  let matches: Matches | null = null;
+  // Conditions on values look at few notes each, so they come first.
+  const order = [...terms].sort((a, b) => Number(a.kind !== 'value') - Number(b.kind !== 'value'));
+  for (const term of order) {
+    const found: Matches = matchesOf(index, term, matches);
+    matches = matches === null ? found : both(matches, found);
+    if (matches.size === 0) return [];
+  }
+  const hits = [...(matches ?? new Map())].map(([path, { score, amounts }]): Hit => {
+    const entry = index.entry(path);
+    const unique = [...new Set<Amount>(amounts)].sort((a, b) => a.line - b.line);
+    return { path, title: entry?.title ?? '', job: entry?.job ?? {}, amounts: unique, score };
+  });
+  const due = (hit: Hit): string => hit.job['due'] ?? '';
+  return hits.sort((a, b) => b.score - a.score || compare(due(b), due(a)) || compare(a.path, b.path));
+}
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+function both(a: Matches, b: Matches): Matches {
+  const [few, many] = a.size < b.size ? [a, b] : [b, a];
+  const joined = new Map<string, { score: number; amounts: readonly Amount[] }>();
+  for (const [path, one] of few) {
+    const other = many.get(path);
+    if (other)
+      joined.set(path, { score: one.score + other.score, amounts: [...one.amounts, ...other.amounts] });
+  }
+  return joined;
+}
+
+function matchesOf(index: JobIndex, term: Term, among: Matches | null): Matches {
+  switch (term.kind) {
+    case 'value':
+      return ofValue(index.named(term.name), term);
+    case 'word':
+      return new Map([...index.withWord(term.word)].map(([path, score]) => [path, { score, amounts: [] }]));
+    case 'field':
+    case 'date': {
+      const found = new Map<string, { score: number; amounts: readonly Amount[] }>();
+      for (const path of among?.keys() ?? index.paths()) {
+        const text = index.entry(path)?.job[term.field];
+        if (text === undefined) continue;
+        const fits =
+          term.kind === 'field'
+            ? text.toLowerCase().includes(term.words)
+            : dateFits(text.trim(), term.relation, term.date);
+        if (fits) found.set(path, { score: 1, amounts: [] });
+      }
+      return found;
+    }
+  }
+}
+
+/** A month or a year stands for all its days. */
+function dateFits(date: string, relation: Relation, wanted: string): boolean {
+  if (!/^\d{4}-\d{2}-\d{2}/.test(date)) return false;
+  const within = date.startsWith(wanted);
+  switch (relation) {
+    case '=':
+      return within;
+    case '<':
+      return !within && date < wanted;
+    case '>':
+      return !within && date > wanted;
+    case '<=':
+      return within || date < wanted;
+    case '>=':
+      return within || date > wanted;
+  }
+}
+
+function ofValue(candidates: readonly Found[], term: Extract<Term, { kind: 'value' }>): Matches {
+  const found = new Map<string, { score: number; amounts: Amount[] }>();
+  for (const { path, amount } of candidates) {
+    const asked =
+      term.how === null ? amount.how === 'figure' || amount.how === 'measured' : amount.how === term.how;
+    if (!asked || amount.kind !== term.of) continue;
+    const { value } = amount;
+    if (term.lowOpen ? value <= term.low : value < term.low) continue;
+    if (term.highOpen ? value >= term.high : value > term.high) continue;
+    const score = closeness(amount.name.toLowerCase(), term.name);
+    const known = found.get(path);
+    if (!known) found.set(path, { score, amounts: [amount] });
+    else {
+      known.amounts.push(amount);
+      known.score = Math.max(known.score, score);
+    }
+  }
+  return found;
+}
+
+/** The very name before a field of that name before a name that holds it as a word. */
+function closeness(name: string, wanted: string): number {
+  if (name === wanted) return 4;
+  if (name.endsWith(`.${wanted}`) || name.startsWith(`${wanted}.`)) return 3;
+  return 1 + wordsOf(wanted).length / wordsOf(name).length;
+}

@@ -1,0 +1,172 @@
+/**
+ * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, the amounts by the words of their
+ * names, so that a question about a value looks at those only. Nothing here touches files: a host brings notes in.
+ */
+import MiniSearch from 'minisearch';
+import { type Amount, type JobEntry, entryOf } from './entry';
+import type { Notes, Stamp } from './notes';
+import { type Kept, readBack, written } from './store';
+
+/** An amount with the note it stands in. */
+export interface Found {
+  readonly path: string;
+  readonly amount: Amount;
+}
+
+export interface Progress {
+  /** Notes done of those to read; called now and then. Answering false ends the reading. */
+  (done: number, all: number): boolean;
+}
+
+/** What became of a refresh. */
+export interface Refreshed {
+  readonly read: number;
+  readonly kept: number;
+  readonly gone: number;
+  /** Notes that could not be read now, with the reason; they are not in the index. */
+  readonly unreadable: readonly { readonly path: string; readonly why: string }[];
+  /** False when it was ended before all were read. */
+  readonly whole: boolean;
+}
+
+/** How many notes are read before others get a turn. */
+const AT_ONCE = 20;
+
+export class JobIndex {
+  private readonly kept = new Map<string, Kept>();
+  /** By each word of a name, in lower case: where amounts of that name stand. */
+  private byName: Map<string, Found[]> | null = null;
+  private words: MiniSearch<{ id: string; title: string; text: string; job: string }> | null = null;
+
+  get size(): number {
+    return this.kept.size;
+  }
+
+  paths(): IterableIterator<string> {
+    return this.kept.keys();
+  }
+
+  entry(path: string): JobEntry | undefined {
+    return this.kept.get(path)?.entry;
+  }
+
+  entries(): IterableIterator<Kept> {
+    return this.kept.values();
+  }
+
+  /** Takes what was kept from an earlier start; what is damaged or of another format is left out. */
+  load(text: string): number {
+    for (const one of readBack(text)) this.put(one);
+    return this.kept.size;
+  }
+
+  /** The index as text, to be kept. */
+  save(): string {
+    return written(this.kept.values());
+  }
+
+  put(one: Kept): void {
+    this.remove(one.path);
+    this.kept.set(one.path, one);
+    if (this.byName) this.addNames(one, this.byName);
+    this.words?.add(documentOf(one));
+  }
+
+  remove(path: string): void {
+    const old = this.kept.get(path);
+    if (!old) return;
+    this.kept.delete(path);
+    for (const word of new Set(old.entry.amounts.flatMap(({ name }) => wordsOf(name)))) {
+      const left = this.byName?.get(word)?.filter((it) => it.path !== path);
+      if (left) this.byName?.set(word, left);
+    }
+    this.words?.discard(path);
+  }
+
+  /** Reads one note again: a changed file costs one file. */
+  async update(notes: Notes, { path, mark }: Stamp): Promise<void> {
+    const { text, shops } = await notes.read(path);
+    this.put({ path, mark, entry: entryOf(text, shops) });
+  }
+
+  /** Brings the index up to the notes there are: what has its mark from before is kept, what is gone is forgotten. */
+  async refresh(notes: Notes, told: Progress = () => true): Promise<Refreshed> {
+    const listed = await notes.list();
+    const there = new Set(listed.map(({ path }) => path));
+    const gone = [...this.kept.keys()].filter((path) => !there.has(path));
+    for (const path of gone) this.remove(path);
+    const changed = listed.filter(({ path, mark }) => this.kept.get(path)?.mark !== mark);
+    const unreadable: { path: string; why: string }[] = [];
+    let done = 0;
+    for (const stamp of changed) {
+      if (done % AT_ONCE === 0 && !told(done, changed.length)) break;
+      try {
+        await this.update(notes, stamp);
+      } catch (error) {
+        this.remove(stamp.path);
+        unreadable.push({ path: stamp.path, why: error instanceof Error ? error.message : String(error) });
+      }
+      done++;
+    }
+    const whole = done === changed.length;
+    if (whole) told(done, changed.length);
+    return {
+      read: done - unreadable.length,
+      kept: listed.length - changed.length,
+      gone: gone.length,
+      unreadable,
+      whole,
+    };
+  }
+
+  /** Where amounts stand whose name is this, or holds it as a word: `ball` finds `setup.ball` and `old_ball`. */
+  named(name: string): readonly Found[] {
+    if (!this.byName) {
+      this.byName = new Map();
+      for (const one of this.kept.values()) this.addNames(one, this.byName);
+    }
+    const wanted = wordsOf(name);
+    const [first = ''] = wanted;
+    const found = this.byName.get(first) ?? [];
+    return wanted.length < 2 ? found : found.filter(({ amount }) => holds(amount.name.toLowerCase(), wanted));
+  }
+
+  /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
+  withWord(word: string): ReadonlyMap<string, number> {
+    if (!this.words) {
+      this.words = new MiniSearch({ fields: ['title', 'job', 'text'] });
+      this.words.addAll([...this.kept.values()].map(documentOf));
+    }
+    const found = this.words.search(word, {
+      combineWith: 'AND',
+      prefix: (term) => term.length > 2,
+      fuzzy: (term) => (term.length > 5 ? 1 : false),
+      boost: { title: 3, job: 2 },
+    });
+    return new Map(found.map(({ id, score }) => [String(id), score]));
+  }
+
+  private addNames(one: Kept, byName: Map<string, Found[]>): void {
+    for (const amount of one.entry.amounts) {
+      for (const word of wordsOf(amount.name)) {
+        const found = byName.get(word);
+        if (found) found.push({ path: one.path, amount });
+        else byName.set(word, [{ path: one.path, amount }]);
+      }
+    }
+  }
+}
+
+function documentOf({ path, entry }: Kept): { id: string; title: string; text: string; job: string } {
+  return { id: path, title: entry.title, text: entry.text, job: Object.values(entry.job).join(' ') };
+}
+
+/** `setup.ring_set` is found by `setup`, `ring` and `set`; each once. */
+export function wordsOf(name: string): readonly string[] {
+  return [...new Set(name.toLowerCase().split(/[._]+/))].filter((word) => word !== '');
+}
+
+const holds = (name: string, wanted: readonly string[]): boolean => {
+  const words = wordsOf(name);
+  return wanted.every((word) => words.includes(word));
+};

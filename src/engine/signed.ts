@@ -1,0 +1,76 @@
+/** What was signed off against what the note says now. Signed results are compared, never recalculated. */
+import { parseLine } from '../notation/line';
+import type { Block, Statement } from '../notation/syntax';
+import { show } from '../quantity/display';
+import type { FaultData, Quantity } from '../quantity/value';
+import type { Sheet } from './sheet';
+
+/** A signed result that no longer comes out so, with the line of the block it stands in. */
+export interface Differs {
+  readonly code: 'signed-differs' | 'signed-gone';
+  readonly line: number;
+  readonly start: number;
+  readonly end: number;
+  readonly data: FaultData;
+}
+
+/** Signed figures are written with nine digits; anything beyond their rounding is a change. */
+const ALIKE = 2e-8;
+/** As many lines as a signed block is looked at for. */
+const MOST = 5_000;
+
+/** Only the last record counts; those before it are kept to be read. */
+export function lastSigned(blocks: readonly Block[]): Block | null {
+  return blocks.filter((block) => block.word === 'signed').at(-1) ?? null;
+}
+
+export function signedLines(block: Block): readonly Statement[] {
+  return block.content.split('\n', MOST).map((text) => parseLine(text, 'signed'));
+}
+
+/** The figure or field of a record that a path names now. */
+export function valueNow(sheet: Sheet, path: string): Quantity | null {
+  const [name = '', field] = path.split('.');
+  const value = sheet.valueOf(name);
+  if (field === undefined) return value?.kind === 'number' ? value : null;
+  const part = value?.kind === 'record' ? value.fields.get(field) : undefined;
+  return part?.kind === 'number' ? part : null;
+}
+
+export function differences(sheet: Sheet, block: Block): readonly Differs[] {
+  const signedOn = new Map<string, string>();
+  const found: Differs[] = [];
+  signedLines(block).forEach((statement, line) => {
+    if (statement.kind === 'words') signedOn.set(statement.key.text, statement.words.text);
+    if (statement.kind !== 'figure') return;
+    const then = literal(statement.expression);
+    if (then === null) return;
+    const { text: name, start } = statement.name;
+    const now = valueNow(sheet, name);
+    const { end } = statement.expression;
+    const date = signedOn.get('date') ?? '';
+    if (now === null) {
+      found.push({ code: 'signed-gone', line, start, end, data: { name, then: show(then), date } });
+    } else if (now.dimension !== then.dimension || !alike(now.value, then.value)) {
+      const data = { name, then: show(then), now: show({ ...now, unit: sameUnit(now, then) }), date };
+      found.push({ code: 'signed-differs', line, start, end, data });
+    }
+  });
+  return found;
+}
+
+const alike = (a: number, b: number): boolean =>
+  Math.abs(a - b) <= ALIKE * Math.max(Math.abs(a), Math.abs(b));
+
+const sameUnit = (now: Quantity, then: Quantity): Quantity['unit'] =>
+  now.dimension === then.dimension ? then.unit : now.unit;
+
+function literal(node: Extract<Statement, { kind: 'figure' }>['expression']): Quantity | null {
+  if (node.kind === 'negate') {
+    const inner = literal(node.of);
+    return inner && { ...inner, value: -inner.value };
+  }
+  if (node.kind !== 'quantity') return null;
+  const { value, unit } = node;
+  return { kind: 'number', value, dimension: unit.dimension, unit, spread: null };
+}
