@@ -1,9 +1,9 @@
 /** Limits on their way through a formula: it is worked out again at every end of every toleranced input. */
 import { MAX_INPUTS, placesAlong, sampleAt, whereIs } from '../quantity/spread';
 import { toBase } from '../quantity/unit';
-import { type Fault, type Reach, fault } from '../quantity/value';
+import { type Fault, type Quantity, type Reach, fault } from '../quantity/value';
 import { type Answer, type Formula, type Given, isRefusal } from '../trade/formula';
-import { type Arguments, GivenArguments, parameterUnit } from './given';
+import { type Arguments, GivenArguments, itemName, parameterUnit } from './given';
 
 /** What a formula answers as one input moves. */
 export interface Moved {
@@ -44,13 +44,17 @@ export function movedAnswers(formula: Formula, bound: Arguments, nominal: Given)
 /** By input: how it moves each argument that it moves. */
 function reachesByInput(bound: Arguments): ReadonlyMap<number, Map<string, Reach>> {
   const reaching = new Map<number, Map<string, Reach>>();
-  for (const [name, value] of bound) {
-    if (typeof value !== 'object' || !('kind' in value)) continue;
-    for (const reach of value.spread ?? []) {
+  const enter = (name: string, { spread }: Quantity): void => {
+    for (const reach of spread ?? []) {
       const found = reaching.get(reach.input);
       if (found) found.set(name, reach);
       else reaching.set(reach.input, new Map([[name, reach]]));
     }
+  };
+  for (const [name, value] of bound) {
+    if (typeof value !== 'object' || !('kind' in value)) continue;
+    if (value.kind === 'number') enter(name, value);
+    else value.items.forEach((item, i) => enter(itemName(name, i), item));
   }
   return reaching;
 }

@@ -1,8 +1,8 @@
 /** Calls of the plain mathematics and of the trade's formulas, with limits travelling through them. */
 import { type Dimension, NUMBER, dimensionName } from '../quantity/dimension';
 import { MATHEMATICS } from '../quantity/mathematics';
-import { toBase } from '../quantity/unit';
-import { inSystem, unit as unitNamed } from '../quantity/units';
+import { type Unit, toBase } from '../quantity/unit';
+import { SOME_MONEY, inSystem, unit as unitNamed } from '../quantity/units';
 import {
   type List,
   type Quantity,
@@ -12,7 +12,7 @@ import {
   fault,
   isFault,
 } from '../quantity/value';
-import type { Argument, CallNode } from '../notation/syntax';
+import type { Argument, CallNode, Expression } from '../notation/syntax';
 import {
   type Answer,
   type Field,
@@ -102,6 +102,9 @@ export function bindArguments(evaluation: Evaluation, call: CallNode, formula: F
       return evaluation.refuse(argument, fault('argument-twice', { name: parameter.name }));
     const value = bindOne(evaluation, argument, parameter, formula);
     if (value === null) return null;
+    const [before, now] = [currencyOf(bound), currencyOf(new Map([[parameter.name, value]]))];
+    if (before !== null && now !== null && before !== now)
+      return evaluation.refuse(argument.value, fault('currencies-mixed', { left: before, right: now }));
     bound.set(parameter.name, value);
   }
   const missing = formula.parameters.filter((p) => !p.optional && !bound.has(p.name));
@@ -134,6 +137,15 @@ function bindOne(
     if (e.kind === 'name') return e.name;
     return evaluation.refuse(e, fault('code-needed', { name: parameter.name, text: evaluation.slice(e) }));
   }
+  if (parameter.kind === 'word') {
+    const words = parameter.words ?? [];
+    if (e.kind === 'name' && words.includes(e.name)) return e.name;
+    const text = evaluation.slice(e);
+    return evaluation.refuse(
+      e,
+      fault('word-needed', { name: parameter.name, text, words, offers: alike(text, words) }),
+    );
+  }
   if (parameter.kind === 'machine' || parameter.kind === 'material') {
     const card = e.kind === 'name' ? evaluation.scope.entry(e.name)?.card : null;
     if (card?.word === parameter.kind) return card;
@@ -142,19 +154,19 @@ function bindOne(
       fault('card-needed', { name: parameter.name, kind: parameter.kind, text: evaluation.slice(e) }),
     );
   }
+  if (parameter.kind === 'list') return bindList(evaluation, e, parameter, formula);
   const value = evaluation.number(e);
   if (value === null) return null;
-  const wanted = parameter.kind === 'count' ? NUMBER : unitNamed(parameter.unit).dimension;
+  const own = inCurrency(parameter.unit, value.dimension.currency);
+  const wanted = parameter.kind === 'count' ? NUMBER : own.dimension;
   if (value.dimension !== wanted) {
-    const offers =
-      e.kind === 'quantity' && value.dimension === NUMBER
-        ? [unitText(evaluation.slice(e), unitNamed(parameter.unit))]
-        : [];
+    const bare = e.kind === 'quantity' && value.dimension === NUMBER && wanted.currency === null;
+    const offers = bare ? [unitText(evaluation.slice(e), own)] : [];
     const data = {
       name: parameter.name,
       formula: formula.name,
       wanted: dimensionName(wanted),
-      unit: parameter.unit,
+      unit: parameter.unit.replace(SOME_MONEY, 'AUD'),
       given: dimensionName(value.dimension),
       offers,
     };
@@ -164,6 +176,46 @@ function bindOne(
     return evaluation.refuse(e, fault('whole-number-needed', { name: parameter.name, value: value.value }));
   }
   return value;
+}
+
+/** A list, all of whose items are of the parameter's kind. */
+function bindList(
+  evaluation: Evaluation,
+  e: Expression,
+  { name, unit }: Parameter,
+  formula: Formula,
+): List | null {
+  const value = evaluation.value(e);
+  if (value === null) return null;
+  const [wanted, text] = [unitNamed(unit).dimension, evaluation.slice(e)];
+  if (value.kind !== 'list') {
+    const offers = value.kind === 'number' && value.dimension === wanted ? [`[${text}]`] : [];
+    return evaluation.refuse(e, fault('list-needed', { name, unit, text, offers }));
+  }
+  const [first] = value.items;
+  if (!first || first.dimension === wanted) return value;
+  const offers = e.kind === 'list' && first.dimension === NUMBER ? [unitText(text, unitNamed(unit))] : [];
+  const given = dimensionName(first.dimension);
+  const data = { name, formula: formula.name, wanted: dimensionName(wanted), unit, given, offers };
+  return evaluation.refuse(e, fault('argument-kind', data));
+}
+
+/** A formula's unit with the currency of a call in the place of `¤`. */
+function inCurrency(unit: string, currency: string | null): Unit {
+  return unitNamed(currency === null ? unit : unit.replace(SOME_MONEY, currency));
+}
+
+/** The currency of the money among a call's arguments; null when there is none. */
+function currencyOf(bound: Arguments): string | null {
+  for (const value of bound.values())
+    if (
+      typeof value === 'object' &&
+      'kind' in value &&
+      value.kind === 'number' &&
+      value.dimension.currency !== null
+    )
+      return value.dimension.currency;
+  return null;
 }
 
 function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound: Arguments): Value | null {
@@ -188,14 +240,20 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
   }
   const moved = movedAnswers(formula, bound, given);
   if ('kind' in moved) return evaluation.refuse(call, moved);
+  const currency = currencyOf(bound);
   const fields = new Map<string, Quantity | List | Text>();
   for (const field of formula.result) {
-    const value = fieldValue(evaluation, call, field, nominal, moved);
+    const value = fieldValue(evaluation, call, paid(field, currency), nominal, moved);
     if (value === null) return null;
     fields.set(field.name, value);
   }
   if (formula.result.length === 1 && formula.result[0]?.name === '') return fields.get('') ?? null;
   return { kind: 'record', of: formula.name, fields };
+}
+
+/** The field with its money in this currency. */
+function paid(field: Field, currency: string | null): Field {
+  return currency === null ? field : { ...field, unit: field.unit.replace(SOME_MONEY, currency) };
 }
 
 function fieldValue(
@@ -277,8 +335,8 @@ function argumentSpan(
   );
 }
 
-/** The dimension a parameter takes, for listings; null for codes and cards. */
+/** The dimension a parameter takes, for listings; null for codes, words and cards. */
 export function parameterDimension(parameter: Parameter): Dimension | null {
-  if (parameter.kind === 'quantity') return unitNamed(parameter.unit).dimension;
+  if (parameter.kind === 'quantity' || parameter.kind === 'list') return unitNamed(parameter.unit).dimension;
   return parameter.kind === 'count' ? NUMBER : null;
 }

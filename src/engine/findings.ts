@@ -232,6 +232,18 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
       `\`${word(d, 'name')}\` takes an ISO 286 code such as \`H7\`, not \`${word(d, 'text')}\`. Write the code alone.`,
     'A code stands for a zone of the standard and has no unit.',
   ),
+  'list-needed': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` takes a list such as \`[12.5, 40] ${word(d, 'unit')}\`, not \`${word(d, 'text')}\`.${write(d)}`,
+    'Several readings that belong together stand in one list, in the order they were taken.',
+  ),
+  'word-needed': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` takes ${list(d, 'words').replace(/, (?=[^,]*$)/, ' or ')}, not \`${word(d, 'text')}\`.${maybe(d)}`,
+    'The formula goes one of these ways and knows no other.',
+  ),
   'card-needed': kind(
     'error',
     (d) =>

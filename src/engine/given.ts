@@ -1,10 +1,10 @@
 /** A call's arguments, as a formula takes them. */
 import { type Unit, fromBase } from '../quantity/unit';
 import { unit as unitNamed } from '../quantity/units';
-import type { CardView, Quantity } from '../quantity/value';
+import type { CardView, List, Quantity } from '../quantity/value';
 import type { Formula, Given } from '../trade/formula';
 
-export type Bound = Quantity | string | CardView;
+export type Bound = Quantity | List | string | CardView;
 export type Arguments = ReadonlyMap<string, Bound>;
 
 /** Arguments as a formula takes them. `moved` replaces the nominal of some, in base units. */
@@ -17,7 +17,7 @@ export class GivenArguments implements Given {
 
   number(name: string): number {
     const value = this.bound.get(name);
-    if (typeof value !== 'object' || !('kind' in value))
+    if (typeof value !== 'object' || !('kind' in value) || value.kind !== 'number')
       throw new Error(`${this.formula.name} has no number ${name}`);
     return fromBase(this.moved?.get(name) ?? value.value, parameterUnit(this.formula, name));
   }
@@ -26,6 +26,13 @@ export class GivenArguments implements Given {
   }
   has(name: string): boolean {
     return this.bound.has(name);
+  }
+  list(name: string): readonly number[] {
+    const value = this.bound.get(name);
+    if (typeof value !== 'object' || !('kind' in value) || value.kind !== 'list')
+      throw new Error(`${this.formula.name} has no list ${name}`);
+    const unit = parameterUnit(this.formula, name);
+    return value.items.map((item, i) => fromBase(this.moved?.get(itemName(name, i)) ?? item.value, unit));
   }
   code(name: string): string {
     const value = this.bound.get(name);
@@ -38,6 +45,11 @@ export class GivenArguments implements Given {
       throw new Error(`${this.formula.name} has no card ${name}`);
     return value;
   }
+}
+
+/** What an item of a list is moved by; no parameter is called so. */
+export function itemName(name: string, index: number): string {
+  return `${name}.${index}`;
 }
 
 const units = new WeakMap<Formula, Map<string, Unit>>();

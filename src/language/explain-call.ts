@@ -2,6 +2,7 @@
 import type { Sheet } from '../engine/index';
 import type { CallNode } from '../notation/syntax';
 import { MATHEMATICS } from '../quantity/mathematics';
+import { SOME_MONEY } from '../quantity/units';
 import type { CardView, Value } from '../quantity/value';
 import { CAUTIONS } from '../trade/cautions';
 import type { Formula, Parameter } from '../trade/formula';
@@ -67,8 +68,9 @@ function argumentText(argument: Value | CardView | string): string {
 }
 
 /** What a parameter that was not given would take. */
-function usual({ kind, unit, optional }: Parameter): string {
-  const takes = KINDS.get(kind) ?? (unit === '' ? 'a number' : `in ${unit}`);
+function usual({ kind, unit, optional, words }: Parameter): string {
+  const one = unit === '' ? 'a number' : unit.startsWith(SOME_MONEY) ? `money${unit.slice(1)}` : `in ${unit}`;
+  const takes = KINDS.get(kind) ?? words?.join(' or ') ?? (kind === 'list' ? `a list, ${one}` : one);
   return optional ? `${takes}, may be left out` : takes;
 }
 

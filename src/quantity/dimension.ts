@@ -184,13 +184,18 @@ export function dimensionName(a: Dimension): string {
   const parts = (sign: 1 | -1): string =>
     a.exponents
       .flatMap((e, i) => {
-        const base = BASES[i] === 'money' ? `money in ${a.currency}` : (BASES[i] ?? '');
+        const base = BASES[i] === 'money' ? moneyName(a.currency) : (BASES[i] ?? '');
         const n = e * sign;
         return n <= 0 ? [] : [n === 1 ? base : `${base}^${n}`];
       })
       .join(' × ');
   const [above, below] = [parts(1), parts(-1)];
   return below === '' ? above : `${above === '' ? '1' : above} per ${below}`;
+}
+
+/** `¤` stands for any currency, in the units of formulas. */
+function moneyName(currency: string | null): string {
+  return currency === '¤' ? 'money' : `money in ${currency}`;
 }
 
 function knownName(a: Dimension | null): string | undefined {

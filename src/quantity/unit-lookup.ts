@@ -23,6 +23,15 @@ for (const group of UNIT_TABLE)
     for (const name of [symbol, ...(entry.also ?? [])]) named.set(name, made);
   }
 
+/** Money in the currency of a call, in a formula's own units: the scanner of notes reads no such sign. */
+export const SOME_MONEY = '¤';
+named.set(SOME_MONEY, {
+  symbol: SOME_MONEY,
+  dimension: dimension({ money: 1 }, SOME_MONEY),
+  factor: 1,
+  offset: 0,
+});
+
 /** A unit that stands further up in the table. */
 function earlier(symbol: string): NamedUnit {
   const found = named.get(symbol);

@@ -9,6 +9,21 @@ export function length(name: string, meaning: string): Parameter {
   return quantity(name, 'mm', meaning);
 }
 
+/** Quantities of one kind, given as a list. */
+export function list(name: string, unit: string, meaning: string): Parameter {
+  return { name, kind: 'list', unit, meaning };
+}
+
+/** One of a few words. */
+export function choice(name: string, words: readonly string[], meaning: string): Parameter {
+  return { name, kind: 'word', unit: '', meaning, words };
+}
+
+/** A whole number of one or more. */
+export function count(name: string, meaning: string): Parameter {
+  return { name, kind: 'count', unit: '', meaning };
+}
+
 export function optional(parameter: Parameter): Parameter {
   return { ...parameter, optional: true };
 }

@@ -10,10 +10,14 @@ import type { CardView, FaultData } from '../quantity/value';
 /** What a parameter takes. */
 export type ParameterKind =
   | 'quantity'
+  /** Quantities of one kind in the order written: the coordinates of touches. */
+  | 'list'
   /** A whole number of one or more, given as a plain number. */
   | 'count'
   /** An ISO 286 code written bare: `H7`. */
   | 'code'
+  /** One of a few words of its own, written bare: `hole`. */
+  | 'word'
   /** The name of a machine card. */
   | 'machine'
   /** The name of a material card. */
@@ -22,10 +26,15 @@ export type ParameterKind =
 export interface Parameter {
   readonly name: string;
   readonly kind: ParameterKind;
-  /** Usual metric unit as the notation writes it (`mm`, `m/min`, `°`); empty for a plain number, code or card. */
+  /**
+   * Usual metric unit as the notation writes it (`mm`, `m/min`, `°`); empty for a plain number, code, word or card.
+   * `¤` stands for money in the currency of the call: all its money is in one.
+   */
   readonly unit: string;
   readonly meaning: string;
   readonly optional?: boolean;
+  /** The words that a parameter of kind `word` takes. */
+  readonly words?: readonly string[];
 }
 
 export interface Field {
@@ -51,6 +60,9 @@ export interface Given {
   /** The number, or `otherwise` when the optional argument was not given. */
   numberOr(name: string, otherwise: number): number;
   has(name: string): boolean;
+  /** The items of a list. */
+  list(name: string): readonly number[];
+  /** A code or a word. */
   code(name: string): string;
   card(name: string): CardView;
 }

@@ -15,7 +15,7 @@ import {
   isRefusal,
 } from '../../src/trade/formula';
 
-export type Arguments = Readonly<Record<string, number | string | CardView>>;
+export type Arguments = Readonly<Record<string, number | string | CardView | readonly number[]>>;
 
 export function given(args: Arguments): Given {
   const map = new Map(Object.entries(args));
@@ -29,8 +29,9 @@ export function given(args: Arguments): Given {
     number,
     numberOr: (name, otherwise) => (map.has(name) ? number(name) : otherwise),
     has: (name) => map.has(name),
+    list: (name) => get(name, (x): x is readonly number[] => Array.isArray(x)),
     code: (name) => get(name, (x) => typeof x === 'string'),
-    card: (name) => get(name, (x): x is CardView => typeof x === 'object'),
+    card: (name) => get(name, (x): x is CardView => typeof x === 'object' && !Array.isArray(x)),
   };
 }
 
@@ -102,12 +103,14 @@ export function callOf(text: string): { formula: Formula; args: Arguments } {
   const [, name = '', inside = ''] = /^(\w+)\((.*)\)$/.exec(text) ?? [];
   const formula = formulaNamed(name);
   if (!formula) throw new Error(`no formula ${name}`);
-  const args = inside.split(/,\s*/).map((part, index): [string, number | string | CardView] => {
+  const args = inside.split(/,\s*(?![^[]*\])/).map((part, index): [string, Arguments[string]] => {
     const [, label, value = ''] = /^(?:(\w+):\s*)?(.*)$/.exec(part) ?? [];
     const parameter = formula.parameters.find((p, i) => (label ? p.name === label : i === index));
     if (!parameter) throw new Error(`${text}: no parameter for ${part}`);
     const read = {
       quantity: numberOf,
+      list: listOf,
+      word: String,
       count: numberOf,
       code: String,
       machine: cardNamed,
@@ -116,6 +119,12 @@ export function callOf(text: string): { formula: Formula; args: Arguments } {
     return [parameter.name, read[parameter.kind](value)];
   });
   return { formula, args: Object.fromEntries(args) };
+}
+
+/** `[12.1, 40.2] mm`, as each of its items with the unit behind. */
+function listOf(text: string): readonly number[] {
+  const [, items = '', unit = ''] = /^\[(.*)\]\s*(.*)$/.exec(text) ?? [];
+  return items.split(/,\s*/).map((item) => numberOf(`${item} ${unit}`.trim()));
 }
 
 function cardNamed(name: string): CardView {

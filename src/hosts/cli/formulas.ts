@@ -27,6 +27,7 @@ export function formulaEntry(formula: Formula): object {
       kind: parameter.kind,
       dimension: parameterDimension(parameter),
       unit: orNull(parameter.unit),
+      words: parameter.words ?? null,
       meaning: parameter.meaning,
       optional: parameter.optional === true,
     })),
@@ -54,7 +55,7 @@ export function formulaEntry(formula: Formula): object {
 }
 
 function parameterDimension({ kind, unit }: Parameter): string | null {
-  return kind === 'quantity' || kind === 'count' ? dimensionOf(unit) : null;
+  return kind === 'quantity' || kind === 'list' || kind === 'count' ? dimensionOf(unit) : null;
 }
 
 function dimensionOf(unit: string): string | null {
@@ -108,10 +109,19 @@ function listed(rows: readonly Cells[]): readonly string[] {
 type Cells = readonly [name: string, kind: string, meaning: string];
 
 function parameterCells(parameter: Parameter): Cells {
-  const kind =
-    parameterDimension(parameter) ?? (parameter.kind === 'code' ? 'ISO 286 code' : `${parameter.kind} card`);
   const unit = parameter.unit === '' ? '' : `, ${parameter.unit}`;
-  return [parameter.name + (parameter.optional === true ? '?' : ''), kind + unit, parameter.meaning];
+  return [
+    parameter.name + (parameter.optional === true ? '?' : ''),
+    kindOf(parameter) + unit,
+    parameter.meaning,
+  ];
+}
+
+function kindOf(parameter: Parameter): string {
+  const dimension = parameterDimension(parameter);
+  if (dimension !== null) return parameter.kind === 'list' ? `list, ${dimension}` : dimension;
+  if (parameter.words) return parameter.words.join(' or ');
+  return parameter.kind === 'code' ? 'ISO 286 code' : `${parameter.kind} card`;
 }
 
 function fieldCells(field: Field): Cells {
