@@ -22,6 +22,8 @@ export interface Amount {
   readonly high: number | null;
   /** What kind of quantity it is, in words: values of one kind compare in any unit. */
   readonly kind: string;
+  /** Symbol of the unit it is shown in; empty for a plain number. */
+  readonly unit: string;
   readonly shown: string;
   /** The comment of its line, which often says why. */
   readonly comment: string | null;
@@ -44,7 +46,7 @@ export interface JobEntry {
   readonly text: string;
   readonly errors: number;
   readonly warnings: number;
-  /** Codes of its findings, in order, each as often as it stands there. */
+  /** Its findings in words, in order, each as often as it stands there. */
   readonly findings: readonly string[];
 }
 
@@ -76,7 +78,7 @@ export function entryOfSheet(text: string, sheet: Sheet): JobEntry {
     text: `${prose}\n${comments.join('\n')}`.slice(0, MOST_TEXT),
     errors: count('error'),
     warnings: count('warning'),
-    findings: findings.map((finding) => finding.code).slice(0, MOST_AMOUNTS),
+    findings: findings.map(({ message, code }) => `${message} [${code}]`).slice(0, MOST_AMOUNTS),
   };
 }
 
@@ -93,6 +95,7 @@ function amountsOf(row: Row): readonly Amount[] {
       low: limits?.low ?? null,
       high: limits?.high ?? null,
       kind: dimensionName(q.dimension),
+      unit: q.unit.symbol,
       shown: show(q),
       comment,
     };

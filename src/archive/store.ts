@@ -96,6 +96,7 @@ function isAmount(x: unknown): x is Amount {
     typeof x['name'] === 'string' &&
     typeof x['kind'] === 'string' &&
     typeof x['shown'] === 'string' &&
+    typeof x['unit'] === 'string' &&
     (x['comment'] === null || typeof x['comment'] === 'string') &&
     Number.isInteger(x['line']) &&
     Number.isFinite(x['value']) &&

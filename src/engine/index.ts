@@ -14,5 +14,5 @@ export type {
   Shop,
 } from './results';
 export { Sheet, calculate, calculateLines } from './sheet';
-export { lastSigned, signedLines, valueNow } from './signed';
+export { NOTHING, lastSigned, signedLines, valueNow } from './signed';
 export { STARTER_CARDS } from './starter-cards';

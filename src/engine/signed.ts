@@ -1,7 +1,7 @@
 /** What was signed off against what the note says now. Signed results are compared, never recalculated. */
 import { parseLine } from '../notation/line';
 import type { Block, Statement } from '../notation/syntax';
-import { show } from '../quantity/display';
+import { show, usualDecimals } from '../quantity/display';
 import type { FaultData, Quantity } from '../quantity/value';
 import type { Sheet } from './sheet';
 
@@ -16,6 +16,9 @@ export interface Differs {
 
 /** Signed figures are written with nine digits; anything beyond their rounding is a change. */
 const ALIKE = 2e-8;
+/** What rounding leaves of a zero, base units. */
+export const NOTHING = 1e-9;
+const MOST_DECIMALS = 12;
 /** As many lines as a signed block is looked at for. */
 const MOST = 5_000;
 
@@ -52,15 +55,23 @@ export function differences(sheet: Sheet, block: Block): readonly Differs[] {
     if (now === null) {
       found.push({ code: 'signed-gone', line, start, end, data: { name, then: show(then), date } });
     } else if (now.dimension !== then.dimension || !alike(now.value, then.value)) {
-      const data = { name, then: show(then), now: show({ ...now, unit: sameUnit(now, then) }), date };
+      const data = { name, ...both({ ...now, unit: sameUnit(now, then) }, then), date };
       found.push({ code: 'signed-differs', line, start, end, data });
     }
   });
   return found;
 }
 
+/** Both as shown, with as many digits as it takes to tell them apart. */
+function both(now: Quantity, then: Quantity): { readonly then: string; readonly now: string } {
+  let shown = { then: show(then), now: show(now) };
+  for (let decimals = usualDecimals(then); shown.then === shown.now && decimals < MOST_DECIMALS; decimals++)
+    shown = { then: show(then, { decimals }), now: show(now, { decimals }) };
+  return shown;
+}
+
 const alike = (a: number, b: number): boolean =>
-  Math.abs(a - b) <= ALIKE * Math.max(Math.abs(a), Math.abs(b));
+  Math.abs(a - b) <= Math.max(NOTHING, ALIKE * Math.max(Math.abs(a), Math.abs(b)));
 
 const sameUnit = (now: Quantity, then: Quantity): Quantity['unit'] =>
   now.dimension === then.dimension ? then.unit : now.unit;

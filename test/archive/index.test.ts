@@ -1,0 +1,261 @@
+/** The index of past jobs: kept, brought up to date, damaged, and asked. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { entryOf } from '../../src/archive/entry';
+import { find } from '../../src/archive/find';
+import { JobIndex } from '../../src/archive/job-index';
+import { readQuery } from '../../src/archive/query';
+import { FORMAT, readBack } from '../../src/archive/store';
+import { MemoryNotes, chances, jobNote } from './workshop';
+
+async function indexOf(notes: MemoryNotes): Promise<JobIndex> {
+  const index = new JobIndex();
+  await index.refresh(notes);
+  return index;
+}
+
+function asked(index: JobIndex, query: string): readonly string[] {
+  const read = readQuery(query);
+  if ('problem' in read) throw new Error(read.problem.says);
+  return find(index, read.terms).map((hit) => hit.path);
+}
+
+const FERRY = `---
+job: 0147
+customer: Ostley Ferry Trust
+due: 2026-12-11
+---
+
+# Lever ball
+
+> **Lesson:** three eighths bar is never round
+
+\`\`\`figures
+ball = 1 in ± 0.05 mm shaft
+setup = ball_on_shank(ball, 3/8 in)
+speed = 1200 rpm
+speed used 1150 rpm   # chatter gone
+old_ball measured 25.2 mm
+ball measured 25.6 mm
+missing = nothing
+\`\`\`
+`;
+
+describe('an entry', () => {
+  const entry = entryOf(FERRY);
+
+  it('holds job, heading, lessons, words and findings', () => {
+    expect(entry.job['customer']).toBe('Ostley Ferry Trust');
+    expect([entry.title, entry.headings]).toEqual(['Lever ball', ['Lever ball']]);
+    expect(entry.lessons).toEqual([{ line: 8, text: 'three eighths bar is never round' }]);
+    expect(entry.text).toContain('chatter gone');
+    expect(entry.text).not.toContain('ball_on_shank');
+    expect([entry.errors, entry.findings.length]).toEqual([1, 1]);
+  });
+
+  it('holds amounts in base units with limits, fields of records, readings and used values', () => {
+    const by = new Map(entry.amounts.map((amount) => [`${amount.how} ${amount.name}`, amount]));
+    expect(by.get('figure ball')).toMatchObject({ value: 25.4, high: 25.45, kind: 'length' });
+    expect(by.get('figure ball')?.low).toBeCloseTo(25.35, 9);
+    expect(by.get('used speed')).toMatchObject({
+      value: 1150,
+      shown: '1150 rpm',
+      comment: 'chatter gone',
+      line: 14,
+    });
+    expect(by.get('measured old_ball')?.value).toBe(25.2);
+    // asin(9.525 / 25.4) / 2 in degrees, by hand.
+    expect(by.get('figure setup.tilt')?.value).toBeCloseTo(11.0121, 3);
+  });
+});
+
+describe('the index', () => {
+  it('reads what is new, keeps what has not changed, and forgets what is gone', async () => {
+    const notes = new MemoryNotes(30);
+    const index = new JobIndex();
+    expect(await index.refresh(notes)).toMatchObject({ read: 30, kept: 0, gone: 0, whole: true });
+    notes.texts.set('jobs/00007.md', FERRY);
+    notes.texts.delete('jobs/00009.md');
+    notes.reads = 0;
+    expect(await index.refresh(notes)).toMatchObject({ read: 1, kept: 28, gone: 1, whole: true });
+    expect(notes.reads).toBe(1);
+    expect(asked(index, 'ball = 1 in')).toContain('jobs/00007.md');
+    expect(index.entry('jobs/00009.md')).toBeUndefined();
+    expect(asked(index, 'ball > 0 mm')).not.toContain('jobs/00009.md');
+  });
+
+  it('starts from what was kept and reads only what changed', async () => {
+    const notes = new MemoryNotes(30);
+    const text = (await indexOf(notes)).save();
+    const again = new JobIndex();
+    expect(again.load(text)).toBe(30);
+    notes.texts.set('jobs/00001.md', FERRY);
+    notes.reads = 0;
+    await again.refresh(notes);
+    expect(notes.reads).toBe(1);
+    expect(again.save().split('\n').sort()).toEqual((await indexOf(notes)).save().split('\n').sort());
+  });
+
+  it('can be ended and goes on where it was', async () => {
+    const notes = new MemoryNotes(100);
+    const index = new JobIndex();
+    const first = await index.refresh(notes, (done) => done < 40);
+    expect([first.whole, index.size]).toEqual([false, 40]);
+    notes.reads = 0;
+    expect((await index.refresh(notes)).whole).toBe(true);
+    expect([notes.reads, index.size]).toEqual([60, 100]);
+  });
+
+  it('leaves out a note that cannot be read, and says so', async () => {
+    const notes = new MemoryNotes(3);
+    const index = await indexOf(notes);
+    const read = notes.read.bind(notes);
+    notes.texts.set('jobs/00002.md', `${jobNote(2)}more`);
+    notes.read = (path) => (path === 'jobs/00002.md' ? Promise.reject(new Error('locked')) : read(path));
+    expect((await index.refresh(notes)).unreadable).toEqual([{ path: 'jobs/00002.md', why: 'locked' }]);
+    expect(index.entry('jobs/00002.md')).toBeUndefined();
+  });
+
+  it('never trusts what is damaged: cut, flipped or of another version', async () => {
+    const notes = new MemoryNotes(12);
+    const whole = (await indexOf(notes)).save();
+    const right = new Map(readBack(whole).map((one) => [one.path, JSON.stringify(one)]));
+    expect(right.size).toBe(12);
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.nat(whole.length - 1).map((at) => whole.slice(0, at)),
+          fc
+            .tuple(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }))
+            .map(
+              ([at, bits]) =>
+                whole.slice(0, at) + String.fromCharCode(whole.charCodeAt(at) ^ bits) + whole.slice(at + 1),
+            ),
+          fc.string().map((junk) => junk + whole),
+        ),
+        (text) => {
+          for (const one of readBack(text)) expect(JSON.stringify(one)).toBe(right.get(one.path));
+        },
+      ),
+      { numRuns: 500 },
+    );
+    expect(readBack(whole.replace(`index ${FORMAT}`, `index ${FORMAT + 1}`))).toEqual([]);
+    // Rebuilt with nothing lost.
+    const index = new JobIndex();
+    index.load(whole.slice(0, whole.length / 2));
+    expect(index.size).toBeLessThan(12);
+    await index.refresh(notes);
+    expect(index.save().split('\n').sort()).toEqual(whole.split('\n').sort());
+  });
+
+  it('gives the same answers after any changes as one made afresh', async () => {
+    const notes = new MemoryNotes(25);
+    const index = await indexOf(notes);
+    // Every way of asking is in use before the changes.
+    const queries = [
+      'ball 20 mm .. 40 mm',
+      'ring > 30 mm',
+      'used speed > 600 rpm',
+      'chatter',
+      'material: brass',
+      'due < 2023',
+    ];
+    const all = (of: JobIndex): unknown => queries.map((query) => [...asked(of, query)].sort());
+    all(index);
+    const chance = chances(3);
+    for (let round = 0; round < 20; round++) {
+      const path = `jobs/${String(1 + Math.floor(chance() * 30)).padStart(5, '0')}.md`;
+      if (chance() < 0.3) notes.texts.delete(path);
+      else notes.texts.set(path, jobNote(Math.floor(chance() * 500), 2));
+      await index.refresh(notes);
+      expect(all(index)).toEqual(all(await indexOf(notes)));
+    }
+  });
+});
+
+describe('finding', () => {
+  it('finds by value in any unit what reading every note finds', async () => {
+    const notes = new MemoryNotes(200);
+    const index = await indexOf(notes);
+    const wanted = [...notes.texts]
+      .filter(([, text]) => {
+        const ball = Number(/^ball {2}= ([\d.]+) mm/m.exec(text)?.[1]);
+        const speed = Number(/^speed used (\d+) rpm/m.exec(text)?.[1]);
+        return ball >= 20 && ball <= 25 && speed > 600;
+      })
+      .map(([path]) => path);
+    expect(wanted.length).toBeGreaterThan(3);
+    const inches = `ball ${20 / 25.4} in .. ${25 / 25.4} in`;
+    for (const ball of ['ball 20 mm..25 mm', 'ball 2 cm .. 25 mm', inches])
+      expect([...asked(index, `${ball}, used speed > 600 rpm`)].sort()).toEqual(wanted.sort());
+  });
+
+  it('counts as equal what shows alike, and bounds as written', async () => {
+    const notes = new MemoryNotes();
+    notes.texts.set('a.md', FERRY);
+    const index = await indexOf(notes);
+    const hits = (query: string): number => asked(index, query).length;
+    expect(hits('ball = 25.4 mm')).toBe(1);
+    expect(hits('ball = 25.41 mm')).toBe(0);
+    expect(hits('setup.tilt = 11.012°')).toBe(1);
+    expect(hits('tilt 11.012°')).toBe(1);
+    expect(hits('ball < 25.4 mm')).toBe(1); // the worn sample of 25.2 mm
+    expect(hits('ball < 25.2 mm')).toBe(0);
+    expect(hits('ball <= 25.2 mm')).toBe(1);
+    expect(hits('ball > 1.01 in')).toBe(0);
+    expect(hits('ball = 1 in ± 0.1 mm')).toBe(1);
+    expect(hits('speed = 1200 rpm')).toBe(1);
+    expect(hits('used speed = 1200 rpm')).toBe(0);
+    expect(hits('ball = 25.4 rpm')).toBe(0);
+    expect(hits('due = 2026-12, customer: ferry')).toBe(1);
+    expect(hits('due < 2026-12')).toBe(0);
+    expect(hits('due <= 2026')).toBe(1);
+    expect(hits('chatter ball 25 mm .. 26 mm')).toBe(1);
+    expect(hits('winch')).toBe(0);
+  });
+
+  it('puts the very name before a name that holds it', async () => {
+    const notes = new MemoryNotes();
+    notes.texts.set('old.md', '```figures\nold_ball = 20 mm\n```\n');
+    notes.texts.set('ball.md', '```figures\nball = 20 mm\n```\n');
+    notes.texts.set('field.md', '```figures\nball = ball_setup_result(22 mm, 0 mm, 15.5°, 9 mm)\n```\n');
+    expect(asked(await indexOf(notes), 'ball 1 mm .. 30 mm')).toEqual(['ball.md', 'field.md', 'old.md']);
+  });
+});
+
+describe('a query that cannot be read', () => {
+  it.each([
+    ['', 'Write words, or a condition'],
+    ['ball > ', 'no value that can be looked for'],
+    ['ball 20 mm .. ', 'no value that can be looked for'],
+    ['> 20 mm', 'needs a name before and a value after `>`'],
+    ['colour: red', 'no field of a job'],
+    ['customer:', 'Say what `customer:` should hold'],
+    ['due < tomorrow', 'A date is written 2026-12-31'],
+    ['ball > 20 mm .. 25 mm', 'Give one value after `>`'],
+    ['ball = 3-8 in', 'no value that can be looked for'],
+    ['used speed fast', 'no value that can be looked for'],
+    ['x'.repeat(1001), 'up to 1000 characters'],
+  ])('says why: %j', (query, says) => {
+    const read = readQuery(query);
+    expect('problem' in read && read.problem.says).toContain(says);
+    if ('problem' in read) expect(read.problem.end).toBeGreaterThanOrEqual(read.problem.start);
+  });
+
+  it('never throws, whatever is typed', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.string({
+            unit: fc.constantFrom('ball', ' ', '<', '=', '2', ' mm', '..', ',', ':', 'used', '('),
+          }),
+        ),
+        (text) => {
+          const read = readQuery(text);
+          expect('terms' in read || read.problem.says.length > 10).toBe(true);
+        },
+      ),
+    );
+  });
+});

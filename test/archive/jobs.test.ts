@@ -1,0 +1,269 @@
+/** Repeating, comparing and signing jobs, and what was used last time. */
+import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { compareJobs, comparisonPage } from '../../src/archive/compare';
+import { entryOf } from '../../src/archive/entry';
+import { JobIndex } from '../../src/archive/job-index';
+import { pastUse } from '../../src/archive/past-use';
+import { repeatOf } from '../../src/archive/repeat';
+import { errorsOf, signedNote } from '../../src/archive/sign';
+import { type Sheet, calculate } from '../../src/engine/index';
+import { MemoryNotes, jobNote } from './workshop';
+
+const EXAMPLES = ['ball-on-shank', 'index-plate', 'doubtful-setup', 'typical-mistakes'];
+const example = (name: string): string => readFileSync(`examples/${name}.md`, 'utf8');
+const SHOPS = [{ file: 'shop.md', text: example('shop') }];
+const findings = (sheet: Sheet): readonly string[] => sheet.findings().map(({ code }) => code);
+
+const NOTE = `---
+job: 0147
+due: 2026-12-11
+status: done
+part: Lever
+---
+
+# Lever
+
+- [x] turned
+> **Lesson:** hold it short
+
+\`\`\`figures
+ball  = 26 mm ± 0.05 mm   # runs in the socket
+speed = 225 rpm
+feed  = 0.1 mm/rev
+setup = ball_on_shank(ball, 12 mm)
+old measured 25.9 mm      # three places
+worn  = ball - old
+ball measured 26.4 mm
+ball final 26.01 mm
+speed used 140 rpm        # sang on the corners
+feed used 0.1 mm/rev
+setup.ring used 25.34 mm
+\`\`\`
+
+\`\`\`signed
+date: 2026-01-02
+ball = 26 mm
+\`\`\`
+
+after
+`;
+
+describe('repeating a job', () => {
+  const made = repeatOf(NOTE, calculate(NOTE), { job: '0201', of: '0147' });
+
+  it('keeps the plan, clears readings, offers what was used, carries lessons', () => {
+    expect(made).toBe(`---
+job: 0201
+status: planned
+part: Lever
+repeat_of: 0147
+---
+
+# Lever
+
+- Lesson: hold it short
+
+- [ ] turned
+
+\`\`\`figures
+ball  = 26 mm ± 0.05 mm   # runs in the socket
+# planned in 0147: speed = 225 rpm
+speed = 140 rpm   # used in 0147, planned 225 rpm: sang on the corners
+feed = 0.1 mm/rev   # used in 0147
+setup = ball_on_shank(ball, 12 mm)
+old measured 25.9 mm   # from 0147: measure again; three places
+worn  = ball - old
+setup.ring used 25.34 mm   # used in 0147, planned 25.256 mm; set it again
+\`\`\`
+
+
+after
+`);
+  });
+
+  it('gives a note that calculates, and once more the same plan', () => {
+    expect(findings(calculate(made))).toEqual([]);
+    const again = repeatOf(made, calculate(made), { job: '0300', of: '0201' });
+    expect(again).toContain('repeat_of: 0201');
+    expect(again.match(/hold it short/g)).toHaveLength(1);
+    expect(again).toContain('speed = 140 rpm');
+  });
+
+  it('keeps line ends, and limits that were asked', () => {
+    const text = '```figures\r\nring = 29 mm ± 0.05 mm\r\nring used 28.9 mm\r\n```\r\n';
+    const out = repeatOf(text, calculate(text), { job: '2', of: '1' });
+    expect(out).toContain('ring = 28.9 mm ± 0.05 mm   # used in 1, planned 29 mm\r\n');
+    expect(out.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+  });
+
+  it('keeps limits of a figure only where they fit the new nominal', () => {
+    const text = '```figures\nslot = 3.1 mm .. 3.2 mm hole\nslot used 3.12 mm\n```\n';
+    expect(repeatOf(text, calculate(text), { job: '2', of: '1' })).toContain('slot = 3.12 mm   # used in 1');
+  });
+
+  it.each(EXAMPLES)('makes no new errors of %s', (name) => {
+    const text = example(name);
+    const before = calculate(text, SHOPS);
+    const after = calculate(repeatOf(text, before, { job: '9', of: '8' }), SHOPS);
+    const errors = (sheet: Sheet): number => errorsOf(sheet).length;
+    expect(errors(after)).toBeLessThanOrEqual(errors(before));
+  });
+
+  it('never throws, and leaves words of any note standing', () => {
+    fc.assert(
+      fc.property(fc.string(), fc.string(), (text, job) => {
+        const out = repeatOf(text, calculate(text), { job, of: 'x' });
+        expect(out.startsWith('---\njob: ') || /^---\r?\n?/.test(out)).toBe(true);
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
+describe('signing', () => {
+  const signature = { date: '2026-11-25', version: '0.1.0', by: 'M. Orrin' };
+
+  it.each(EXAMPLES)('what was signed in %s comes out the same on opening it again', (name) => {
+    const text = example(name);
+    const before = calculate(text, SHOPS);
+    const signed = signedNote(text, before, signature);
+    expect(signed.startsWith(text)).toBe(true);
+    expect(findings(calculate(signed, SHOPS))).toEqual(findings(before));
+  });
+
+  it('shows both when a card changes, and keeps the earlier record when signed again', () => {
+    const text = '```figures\nbar = 10 mm\nweight = bar^3 * steel.density to kg\n```\n';
+    const shop = (density: number): { file: string; text: string } => ({
+      file: 'shop.md',
+      text: `\`\`\`material steel\ndensity = ${density} kg/m^3\n\`\`\`\n`,
+    });
+    const signed = signedNote(text, calculate(text, [shop(7850)]), signature);
+    expect(findings(calculate(signed, [shop(7850)]))).toEqual([]);
+    const [finding] = calculate(signed, [shop(7900)]).findings();
+    // 1 cm³ of steel: 7.85 g and 7.9 g, by hand.
+    expect(finding?.data).toMatchObject({
+      name: 'weight',
+      then: '0.00785 kg',
+      now: '0.0079 kg',
+      date: '2026-11-25',
+    });
+    expect(finding?.severity).toBe('warning');
+    expect(finding?.related).toHaveLength(1);
+    const twice = signedNote(signed, calculate(signed, [shop(7900)]), { ...signature, date: '2026-12-01' });
+    expect(twice.startsWith(signed)).toBe(true);
+    expect(findings(calculate(twice, [shop(7900)]))).toEqual([]);
+  });
+
+  it('records the errors it was signed with', () => {
+    const text = '```figures\na = b\n```\n';
+    const sheet = calculate(text);
+    expect(errorsOf(sheet)).toHaveLength(1);
+    const signed = signedNote(text, sheet, { ...signature, by: '' });
+    expect(signed).toContain('\nerrors: 1\nerror_1: line 2: There is no figure `b`');
+    expect(signed).not.toContain('by:');
+    expect(findings(calculate(signed))).toEqual(['unknown-name']);
+  });
+
+  it('writes figures of any size so that they read back', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -1e12, max: 1e12, noNaN: true }),
+        fc.constantFrom('mm', 'in', 'rpm', 'kg', 'deg', 'AUD', ''),
+        (amount, unit) => {
+          const number = Math.abs(amount).toFixed(6);
+          const text = `\`\`\`figures\na = ${amount < 0 ? '-' : ''}${number} ${unit}\n\`\`\`\n`;
+          const signed = signedNote(text, calculate(text), signature);
+          expect(findings(calculate(signed))).toEqual(findings(calculate(text)));
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it('gives a name one line whatever is typed', () => {
+    const signed = signedNote('', calculate(''), { ...signature, by: 'A\n```\nB # C' });
+    expect(signed).toContain('by: A ``` B no. C\n');
+  });
+});
+
+describe('comparing', () => {
+  const [a, b] = [
+    entryOf(
+      '---\npart: Pin\n---\n```figures\nball = 25 mm ± 0.1 mm\nneck = 3/8 in\nold = 1 mm\nspeed used 200 rpm\n```\n',
+    ),
+    entryOf(
+      '---\npart: Pin\njob: 7\n---\n```figures\nball = 25.05 mm ± 0.1 mm\nneck = 9.525 mm\nnew = lost\nspeed used 180 rpm\n```\n',
+    ),
+  ];
+  const c = compareJobs(a, b);
+
+  it('tells what differs and by how much, and what only one has', () => {
+    expect(c.differ.map((pair) => [pair.name, pair.how, pair.change])).toEqual([
+      ['ball', 'figure', '+0.05 mm'],
+      ['speed', 'used', '−20 rpm'],
+    ]);
+    expect(c.same.map((pair) => pair.name)).toEqual(['neck']);
+    expect(c.onlyBefore.map((pair) => pair.name)).toEqual(['old']);
+    expect(c.onlyAfter).toEqual([]);
+    expect(c.fields).toEqual([{ name: 'job', before: null, after: '7' }]);
+    expect([c.newFindings.length, c.goneFindings.length]).toEqual([1, 0]);
+  });
+
+  it('notices limits alone', () => {
+    const with_ = (limits: string): ReturnType<typeof entryOf> =>
+      entryOf(`\`\`\`figures\na = 1 mm ${limits}\n\`\`\`\n`);
+    expect(compareJobs(with_('± 0.1 mm'), with_('± 0.2 mm')).differ).toHaveLength(1);
+    expect(compareJobs(with_('± 0.1 mm'), with_('± 0.1 mm')).differ).toHaveLength(0);
+  });
+
+  it('makes a page whose cells cannot break out', () => {
+    const odd = entryOf('---\npart: "a | b"\n---\n');
+    expect(comparisonPage(compareJobs(a, odd), 'one|two', 'b')).toContain('| part | Pin | a \\| b |');
+    expect(comparisonPage(c, 'A', 'B')).toContain('| speed used | 200 rpm | 180 rpm | −20 rpm |');
+  });
+
+  it('is the same either way round, with signs changed', () => {
+    fc.assert(
+      fc.property(fc.nat(200), fc.nat(200), (i, j) => {
+        const [x, y] = [entryOf(jobNote(i)), entryOf(jobNote(j))];
+        const [there, back] = [compareJobs(x, y), compareJobs(y, x)];
+        expect(there.differ.length).toBe(back.differ.length);
+        expect(there.newFindings).toEqual(back.goneFindings);
+        expect(compareJobs(x, x).differ).toEqual([]);
+      }),
+      { numRuns: 30 },
+    );
+  });
+});
+
+describe('what was used last time', () => {
+  it('comes from other jobs, those with more in common first, then the newest', async () => {
+    const notes = new MemoryNotes();
+    const note = (material: string, due: string, speed: number): string =>
+      `---\nmaterial: ${material}\ndue: ${due}\n---\n\`\`\`figures\nspeed = 500 rpm\nspeed used ${speed} rpm # why ${speed}\n\`\`\`\n`;
+    notes.texts.set('brass.md', note('brass', '2026-05-01', 900));
+    notes.texts.set('steel-old.md', note('steel', '2020-05-01', 300));
+    notes.texts.set('steel-new.md', note('Steel', '2024-05-01', 310));
+    notes.texts.set('own.md', note('steel', '2026-06-01', 320));
+    const index = new JobIndex();
+    await index.refresh(notes);
+    const job = { material: 'steel' };
+    const found = pastUse(index, {
+      path: 'own.md',
+      name: 'speed',
+      job,
+      value: { base: 300, kind: 'turning speed' },
+    });
+    expect(found.map(({ path, amount, alike }) => [path, amount.comment, alike])).toEqual([
+      ['steel-new.md', 'why 310', ['same material', 'like size']],
+      ['steel-old.md', 'why 300', ['same material', 'like size']],
+      ['brass.md', 'why 900', []],
+    ]);
+    expect(
+      pastUse(index, { path: 'own.md', name: 'speed', job, value: { base: 3, kind: 'length' } }),
+    ).toEqual([]);
+    expect(pastUse(index, { path: 'own.md', name: 'feed', job, value: null })).toEqual([]);
+  });
+});
