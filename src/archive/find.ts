@@ -49,7 +49,7 @@ function both(a: Matches, b: Matches): Matches {
 function matchesOf(index: JobIndex, term: Term, among: Matches | null): Matches {
   switch (term.kind) {
     case 'value':
-      return ofValue(index.named(term.name), term);
+      return ofValue(index, index.named(term.name), term);
     case 'word':
       return new Map([...index.withWord(term.word)].map(([path, score]) => [path, { score, amounts: [] }]));
     case 'field':
@@ -87,11 +87,18 @@ function dateFits(date: string, relation: Relation, wanted: string): boolean {
   }
 }
 
-function ofValue(candidates: readonly Found[], term: Extract<Term, { kind: 'value' }>): Matches {
+function ofValue(
+  index: JobIndex,
+  candidates: readonly Found[],
+  term: Extract<Term, { kind: 'value' }>,
+): Matches {
   const found = new Map<string, { score: number; amounts: Amount[] }>();
   for (const { path, amount } of candidates) {
+    // A reading of a figure is asked for by its word; a sample that no figure plans stands for itself.
     const asked =
-      term.how === null ? amount.how === 'figure' || amount.how === 'measured' : amount.how === term.how;
+      term.how !== null
+        ? amount.how === term.how
+        : amount.how === 'figure' || (amount.how === 'measured' && isSample(index, path, amount.name));
     if (!asked || amount.kind !== term.of) continue;
     const { value } = amount;
     if (term.lowOpen ? value <= term.low : value < term.low) continue;
@@ -106,6 +113,9 @@ function ofValue(candidates: readonly Found[], term: Extract<Term, { kind: 'valu
   }
   return found;
 }
+
+const isSample = (index: JobIndex, path: string, name: string): boolean =>
+  index.entry(path)?.amounts.every((it) => it.how !== 'figure' || it.name !== name) === true;
 
 /** The very name before a field of that name before a name that holds it as a word. */
 function closeness(name: string, wanted: string): number {

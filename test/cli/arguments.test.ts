@@ -9,6 +9,11 @@ describe('arguments', () => {
     ['check -- --json', { kind: 'check', paths: ['--json'], json: false }],
     ['formulas', { kind: 'formulas', json: false }],
     ['formulas --json', { kind: 'formulas', json: true }],
+    ['find ball>1mm', { kind: 'find', query: 'ball>1mm', folder: '.', json: false }],
+    ['find --json chatter jobs', { kind: 'find', query: 'chatter', folder: 'jobs', json: true }],
+    ['compare a.md b.md', { kind: 'compare', before: 'a.md', after: 'b.md', json: false }],
+    ['find -h', { kind: 'help', of: 'find' }],
+    ['compare -h', { kind: 'help', of: 'compare' }],
     ['--help', { kind: 'help', of: null }],
     ['-h', { kind: 'help', of: null }],
     ['check --help', { kind: 'help', of: 'check' }],
@@ -29,6 +34,10 @@ describe('arguments', () => {
     ['check a.md --json=yes', '`--json=yes` is not an option'],
     ['-x', '`-x` is not an option'],
     ['formulas ball', 'takes no names'],
+    ['find', 'needs a query in quotes'],
+    ['find ball 20 mm', 'needs a query in quotes'],
+    ['compare a.md', 'needs two notes'],
+    ['compare a.md b.md c.md', 'needs two notes'],
   ])('wrong use: %s', (line, says) => {
     const command = readArguments(line === '' ? [] : line.split(' '));
     expect(command).toMatchObject({ kind: 'wrong', says: expect.stringContaining(says) as string });

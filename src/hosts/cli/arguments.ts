@@ -6,10 +6,12 @@ export type Command =
   | { readonly kind: 'version' }
   | { readonly kind: 'check'; readonly paths: readonly string[]; readonly json: boolean }
   | { readonly kind: 'formulas'; readonly json: boolean }
+  | { readonly kind: 'find'; readonly query: string; readonly folder: string; readonly json: boolean }
+  | { readonly kind: 'compare'; readonly before: string; readonly after: string; readonly json: boolean }
   /** Wrong use; `says` tells what to write instead. */
   | { readonly kind: 'wrong'; readonly says: string };
 
-const COMMANDS = ['check', 'formulas'];
+const COMMANDS = ['check', 'find', 'compare', 'formulas'];
 
 export function readArguments(argv: readonly string[]): Command {
   let parsed;
@@ -39,10 +41,24 @@ export function readArguments(argv: readonly string[]): Command {
       return rest.length === 0
         ? wrong('check needs a note or a folder.')
         : { kind: 'check', paths: rest, json };
+    case 'find': {
+      const [query, folder = '.', ...more] = rest;
+      return query === undefined || more.length > 0
+        ? wrong("find needs a query in quotes, and may be given a folder: find 'ball 20 mm .. 25 mm' jobs.")
+        : { kind: 'find', query, folder, json };
+    }
+    case 'compare': {
+      const [before, after, ...more] = rest;
+      return before === undefined || after === undefined || more.length > 0
+        ? wrong('compare needs two notes.')
+        : { kind: 'compare', before, after, json };
+    }
     case 'formulas':
       return rest.length === 0 ? { kind: 'formulas', json } : wrong('formulas takes no names: it lists all.');
     default:
-      return wrong(`there is no command \`${command}\`. Commands are ${COMMANDS.join(' and ')}.`);
+      return wrong(
+        `there is no command \`${command}\`. Commands are ${COMMANDS.slice(0, -1).join(', ')} and ${COMMANDS.at(-1) ?? ''}.`,
+      );
   }
 }
 

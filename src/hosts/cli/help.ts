@@ -1,6 +1,8 @@
 /** What the command line says about itself. */
 
 export const USAGE = `usage: scribeline check PATH… [--json]
+       scribeline find QUERY [FOLDER] [--json]
+       scribeline compare NOTE NOTE [--json]
        scribeline formulas [--json]
        scribeline --help | --version
 `;
@@ -10,6 +12,8 @@ const GENERAL = `scribeline: the figures of a shop's job notes, worked out and c
 ${USAGE}
 commands
   check      works out notes and prints every value and finding
+  find       finds past jobs by words and by values
+  compare    puts two notes' figures side by side
   formulas   lists the formulas that notes can use
 
 options
@@ -43,6 +47,34 @@ exit code
   2  wrong use, or a file that cannot be read (comes before 1)
 `;
 
+const FIND = `usage: scribeline find QUERY [FOLDER] [--json]
+
+Finds the notes in FOLDER (the current one when left out) for which every part of the query holds, best first.
+The parts of a query are set apart by commas:
+
+  chatter                     a word of the note, or its beginning
+  ball 20 mm .. 25 mm         a figure or measured sample of that name between two values
+  neck = 3/8 in               equal as shown; also < > <= >= and 25 mm ± 0.1
+  used speed > 1000 rpm       what was really run; also \`measured\` and \`final\`
+  customer: ferry             a field of the note's head that holds this
+  due < 2026-12               a date; a month or a year means all of it
+
+A value is found in any unit. A name is also found as a part of another: \`ball\` finds \`old_ball\` and \`setup.ball\`.
+
+What was read is kept in the user's cache folder, so that the next search reads only notes that changed.
+With --json standard output is described by dist/cli/schema/find.schema.json of this package.
+
+exit code
+  0  the query was understood, whether something was found or not
+  2  wrong use, or a file that cannot be read
+`;
+
+const COMPARE = `usage: scribeline compare NOTE NOTE [--json]
+
+Prints what differs between two notes and by how much, what only one of them has, and which findings are new and gone.
+With --json standard output is described by dist/cli/schema/compare.schema.json of this package.
+`;
+
 const FORMULAS = `usage: scribeline formulas [--json]
 
 Lists every formula: what it works out, its parameters with their usual units (\`?\` after those that may be left out),
@@ -51,6 +83,13 @@ what it gives, where it holds, where it comes from, and the worked checks it is 
 With --json standard output is described by dist/cli/schema/formulas.schema.json of this package.
 `;
 
+const PAGES = new Map([
+  ['check', CHECK],
+  ['find', FIND],
+  ['compare', COMPARE],
+  ['formulas', FORMULAS],
+]);
+
 export function help(of: string | null): string {
-  return of === 'check' ? CHECK : of === 'formulas' ? FORMULAS : GENERAL;
+  return (of !== null ? PAGES.get(of) : undefined) ?? GENERAL;
 }

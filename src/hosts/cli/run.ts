@@ -16,6 +16,11 @@ export async function run(argv: readonly string[], io: Io): Promise<Exit> {
       return FINE;
     case 'check':
       return check(command.paths, command.json, io);
+    // Read when asked for only: most runs check notes, and start the quicker.
+    case 'find':
+      return (await import('./find')).find(command.query, command.folder, command.json, io);
+    case 'compare':
+      return (await import('./compare')).compare(command.before, command.after, command.json, io);
     case 'formulas':
       return formulas(command.json, io);
     case 'wrong':

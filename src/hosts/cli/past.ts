@@ -1,0 +1,107 @@
+/** Past jobs as files: an index kept in the user's cache folder, one per folder of notes, and what it is made from. */
+import { createHash } from 'node:crypto';
+import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import process from 'node:process';
+import { JobIndex, type Refreshed } from '../../archive/job-index';
+import type { Notes } from '../../archive/notes';
+import { type NoteFile, ShopFiles, findNotes, readText, shownPath } from './files';
+
+/** Notes below these paths; names are as the command line shows them. */
+class NoteFiles implements Notes {
+  readonly shops = new ShopFiles();
+  readonly unreadable: { readonly path: string; readonly why: string }[] = [];
+  private readonly files = new Map<string, NoteFile>();
+
+  constructor(
+    private readonly folder: string,
+    private readonly current: string,
+  ) {}
+
+  list(): Promise<readonly { readonly path: string; readonly mark: string }[]> {
+    const found = findNotes([this.folder], this.current);
+    for (const { path, why } of found.unreadable)
+      this.unreadable.push({ path: shownPath(path, this.current), why });
+    const stamps = found.notes.flatMap((note) => {
+      const path = shownPath(note.path, this.current);
+      const is = statSync(note.path, { throwIfNoEntry: false });
+      if (!is) return []; // gone since it was listed
+      this.files.set(path, note);
+      // A changed card changes results, so it changes the mark of every note it serves.
+      const shops = this.shops.of(note).map(({ file, text }) => `${file}\n${text}`);
+      return [{ path, mark: `${is.mtimeMs} ${is.size} ${shops.length === 0 ? '' : sha(shops.join('\0'))}` }];
+    });
+    return Promise.resolve(stamps);
+  }
+
+  read(path: string): Promise<{ readonly text: string; readonly shops: ReturnType<ShopFiles['of']> }> {
+    const note = this.files.get(path);
+    if (!note) return Promise.reject(new Error('there is no such note'));
+    try {
+      return Promise.resolve({ text: readText(note.path), shops: this.shops.of(note) });
+    } catch (error) {
+      return Promise.reject(error instanceof Error ? error : new Error(String(error)));
+    }
+  }
+}
+
+const sha = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 20);
+
+/** The user's cache folder by the custom of the system. */
+function cacheFolder(): string {
+  const { env, platform } = process;
+  const home = homedir();
+  const base =
+    platform === 'win32'
+      ? (env['LOCALAPPDATA'] ?? join(home, 'AppData', 'Local'))
+      : platform === 'darwin'
+        ? join(home, 'Library', 'Caches')
+        : env['XDG_CACHE_HOME'] || join(home, '.cache');
+  return join(base, 'scribeline');
+}
+
+export interface Past {
+  readonly index: JobIndex;
+  readonly refreshed: Refreshed;
+  readonly unreadable: readonly { readonly path: string; readonly why: string }[];
+}
+
+/**
+ * The index of a folder's notes, brought up to date. What was kept from before spares reading notes that did not change;
+ * where nothing can be kept it works all the same.
+ */
+export async function pastJobs(folder: string, current: string): Promise<Past> {
+  const notes = new NoteFiles(folder, current);
+  const index = new JobIndex();
+  // Names in the index are relative to the current folder, so it is part of what the file is for.
+  const file = join(cacheFolder(), `${sha(`${resolve(current, folder)}\n${current}`)}.index`);
+  try {
+    index.load(readFileSync(file, 'utf8'));
+  } catch {
+    // none yet, or none to be had: made afresh
+  }
+  const refreshed = await index.refresh(notes);
+  if (refreshed.read > 0 || refreshed.gone > 0) keep(file, index.save());
+  return {
+    index,
+    refreshed,
+    unreadable: [...notes.unreadable, ...notes.shops.unreadable, ...refreshed.unreadable],
+  };
+}
+
+/** Whole or not at all: written beside and renamed, so that two at once leave one whole index of either. */
+function keep(file: string, text: string): void {
+  const beside = `${file}.${process.pid}.tmp`;
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(beside, text, { mode: 0o600 });
+    renameSync(beside, file);
+  } catch {
+    try {
+      rmSync(beside, { force: true });
+    } catch {
+      // nothing to be kept here at all
+    }
+  }
+}

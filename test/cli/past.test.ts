@@ -1,0 +1,140 @@
+/** `scribeline find` and `scribeline compare` on real files, with the index kept between runs. */
+import { execFile } from 'node:child_process';
+import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it, vi } from 'vitest';
+import manifest from '../../package.json';
+import { jobNote } from '../archive/workshop';
+import { folder } from './folder';
+import { valid } from './schema';
+
+const BIN = join(import.meta.dirname, '../..', manifest.bin.scribeline);
+vi.setConfig({ testTimeout: 60_000 });
+
+interface Ran {
+  code: number;
+  out: string;
+  err: string;
+}
+
+function scribeline(words: readonly string[], cwd: string, cache: string): Promise<Ran> {
+  return new Promise((done) => {
+    const options = { cwd, env: { ...process.env, XDG_CACHE_HOME: cache }, maxBuffer: 1e8 };
+    execFile(process.execPath, [BIN, ...words], options, (error, out, err) => {
+      done({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+    });
+  });
+}
+
+interface Found {
+  jobs: { file: string; amounts: { name: string; kind: string; value: number; unit: string }[] }[];
+}
+
+function workshop(count: number): string {
+  const files: Record<string, string> = {};
+  for (let i = 1; i <= count; i++) files[`jobs/${String(i).padStart(4, '0')}.md`] = jobNote(i);
+  return folder(files);
+}
+
+describe('find', () => {
+  it('answers from files, and after changes outside as if made afresh', async () => {
+    const [root, cache] = [workshop(15), folder({})];
+    const query = ['find', 'ball 1 mm .. 60 mm, used speed > 0 rpm', '--json'];
+    const first = valid<Found>('find', (await scribeline(query, root, cache)).out);
+    expect(first.jobs).toHaveLength(15);
+    expect(first.jobs[0]?.amounts.map(({ name, kind }) => `${name} ${kind}`)).toEqual([
+      'ball figure',
+      'speed used',
+    ]);
+    rmSync(join(root, 'jobs/0003.md'));
+    writeFileSync(join(root, 'jobs/0004.md'), '```figures\nball = 2 in\nspeed used 77 rpm\n```\n');
+    const second = valid<Found>('find', (await scribeline(query, root, cache)).out);
+    const afresh = valid<Found>('find', (await scribeline(query, root, folder({}))).out);
+    expect(second).toEqual(afresh);
+    expect(second.jobs.map((job) => job.file)).not.toContain('jobs/0003.md');
+    expect(second.jobs.find((job) => job.file === 'jobs/0004.md')?.amounts).toMatchObject([
+      { name: 'ball', value: 2, unit: 'in' },
+      { name: 'speed', value: 77, unit: 'rpm' },
+    ]);
+  });
+
+  it('a changed card changes what is found', async () => {
+    const note = '```figures\nload = 1 m^3 * oak.density to kg\n```\n';
+    const shop = (density: number): string => `\`\`\`material oak\ndensity = ${density} kg/m^3\n\`\`\`\n`;
+    const [root, cache] = [folder({ 'a.md': note, 'shop.md': shop(700) }), folder({})];
+    expect((await scribeline(['find', 'load = 700 kg'], root, cache)).out).toContain('a.md:2');
+    writeFileSync(join(root, 'shop.md'), shop(650.5));
+    expect((await scribeline(['find', 'load = 700 kg'], root, cache)).out).toContain('0 jobs');
+    expect((await scribeline(['find', 'load = 650.5 kg'], root, cache)).out).toContain('a.md:2');
+  });
+
+  it.each([
+    ['cut short', (text: string) => text.slice(0, text.length / 2)],
+    ['bit-flipped', (text: string) => text.replace('"ball"', '"bamm"')],
+    ['of another version', (text: string) => text.replace(/^scribeline index \d+/, 'scribeline index 999')],
+    ['not text', () => '\u0000\ufffd{{'],
+    ['empty', () => ''],
+  ])('a kept index that is %s is made again with nothing lost', async (_, damage) => {
+    const [root, cache] = [workshop(6), folder({})];
+    const query = ['find', 'ball > 1 mm', '--json'];
+    const whole = await scribeline(query, root, cache);
+    const [name = ''] = readdirSync(join(cache, 'scribeline'));
+    const file = join(cache, 'scribeline', name);
+    const kept = readFileSync(file, 'utf8');
+    writeFileSync(file, damage(kept));
+    expect(await scribeline(query, root, cache)).toEqual(whole);
+    expect(readFileSync(file, 'utf8').split('\n').sort()).toEqual(kept.split('\n').sort());
+  });
+
+  it('works where nothing can be kept', async () => {
+    const root = workshop(2);
+    const ran = await scribeline(['find', 'ball > 1 mm'], root, join(root, 'jobs/0001.md'));
+    expect([ran.code, ran.err]).toEqual([0, '']);
+    expect(ran.out).toContain('2 jobs of 2');
+  });
+
+  it('processes at once on one folder do not spoil each other', async () => {
+    const [root, cache] = [workshop(40), folder({})];
+    const query = ['find', 'ball > 1 mm', '--json'];
+    const ran = await Promise.all(Array.from({ length: 4 }, () => scribeline(query, root, cache)));
+    for (const one of ran) expect(one).toEqual(ran[0]);
+    expect(readdirSync(join(cache, 'scribeline'))).toHaveLength(1);
+    expect(await scribeline(query, root, cache)).toEqual(ran[0]);
+  });
+
+  it('says why a query cannot be read, where, and shows one that can', async () => {
+    const ran = await scribeline(['find', 'chatter, ball > fast'], folder({}), folder({}));
+    expect(ran.code).toBe(2);
+    expect(ran.err).toBe(
+      'scribeline: `fast` is no value that can be looked for: write `ball 20 mm .. 25 mm, used speed > 1000 rpm`.\n' +
+        '  chatter, ball > fast\n' +
+        '                ^^^^^^\n',
+    );
+  });
+});
+
+describe('compare', () => {
+  it('prints a page, or data by its schema', async () => {
+    const root = folder({
+      'a.md': '```figures\nball = 25 mm\n```\n',
+      'b.md': '```figures\nball = 1 in\nx = y\n```\n',
+    });
+    const page = await scribeline(['compare', 'a.md', 'b.md'], root, root);
+    expect(page.code).toBe(0);
+    expect(page.out).toContain('| ball | 25 mm | 1 in |');
+    const data = valid<{ differ: unknown[]; newFindings: string[] }>(
+      'compare',
+      (await scribeline(['compare', 'a.md', 'b.md', '--json'], root, root)).out,
+    );
+    expect(data.differ).toHaveLength(1);
+    expect(data.newFindings[0]).toContain('[unknown-name]');
+  });
+
+  it('says which note cannot be read', async () => {
+    const ran = await scribeline(['compare', 'a.md', 'none.md'], folder({ 'a.md': '' }), folder({}));
+    expect([ran.code, ran.err]).toEqual([
+      2,
+      'scribeline: cannot read none.md: there is no such file or folder\n',
+    ]);
+  });
+});
