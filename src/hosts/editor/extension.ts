@@ -1,6 +1,8 @@
 /** The extension in the editor, the same in Node and in a browser. This file says what it is made of. */
 import { type ExtensionContext, window } from 'vscode';
 import { figuresPlugin } from '../preview/plugin';
+import { registerCompletion } from './completion';
+import { registerPastJobs } from './archive/register';
 import { registerDiagnostics } from './diagnostics';
 import { registerHints } from './hints';
 import { registerHover } from './hover';
@@ -25,11 +27,13 @@ export function activate(context: ExtensionContext): Markdown {
     log,
     shops,
     notes,
+    registerCompletion(notes),
     registerDiagnostics(notes, log),
     registerHints(notes),
     registerHover(notes),
     registerQuickFixes(notes),
     registerPreview(shops, log),
+    registerPastJobs(context, notes, shops, log),
   );
   return { extendMarkdownIt: (md) => md.use(figuresPlugin(previewHost(shops))) };
 }
