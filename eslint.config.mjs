@@ -13,7 +13,7 @@ export const ROOMS = {
   engine: { rooms: ['notation', 'trade', 'quantity'], libraries: [] },
   language: { rooms: CORE, libraries: [] },
   archive: { rooms: CORE, libraries: ['minisearch'] },
-  sheet: { rooms: CORE, libraries: [] },
+  sheet: { rooms: CORE, libraries: ['markdown-it', 'temml'] },
   'hosts/preview': { rooms: ['sheet', ...CORE], libraries: ['type:markdown-it'] },
   'hosts/cli': { rooms: ['archive', 'language', 'sheet', 'hosts/preview', ...CORE], libraries: ['node:'] },
   'hosts/editor': {

@@ -1,0 +1,157 @@
+/**
+ * Workings: an expression, the same with the figures put in, and what that comes to. The figures carry as many digits
+ * as it takes for anybody who works them out to arrive at the result shown.
+ */
+import { type Sheet, calculateLines } from './sheet';
+import type { CallNode, Expression, UnitNode } from '../notation/syntax';
+import type { Quantity, RecordValue, Value } from '../quantity/value';
+import type { Step as Rule } from '../trade/formula';
+import { type Put, substituted } from './substitute';
+import { shown, shownIn, valueText } from './wording';
+
+/** One step of a working: the expression, the same with the figures put in, and what that comes to. */
+export interface WorkingStep {
+  readonly words: string | null;
+  /** Empty where the result has no name. */
+  readonly name: string;
+  readonly expression: string;
+  readonly figures: string;
+  readonly result: string;
+}
+
+/** Digits beyond the usual ones after which more would not help. */
+const MOST_EXTRA = 9;
+
+/** The value of a text of the notation by itself, without any note; null when it has none. */
+export function workedOut(text: string): Value | null {
+  return alone(text)?.value ?? null;
+}
+
+interface Alone {
+  readonly value: Value | null;
+  readonly text: string;
+  readonly expression: Expression;
+}
+
+function alone(text: string): Alone | null {
+  const row = calculateLines(text).rows()[0];
+  if (row?.statement.kind !== 'show') return null;
+  return { value: row.value, text: row.text, expression: row.statement.expression };
+}
+
+/** What a line converts its expression to. */
+export interface Conversion {
+  readonly to: UnitNode;
+  readonly value: Quantity;
+}
+
+/** The working of an expression of a note; null when it has no figure for a value or nothing to put in. */
+export function workingOf(
+  sheet: Sheet,
+  text: string,
+  node: Expression,
+  name: string,
+  conversion: Conversion | null = null,
+): WorkingStep | null {
+  const value = conversion?.value ?? sheet.evaluateExpression(node, text);
+  if (value?.kind !== 'number') return null;
+  const tail = conversion ? text.slice(node.end, conversion.to.end) : '';
+  const expression = text.slice(node.start, node.end) + tail;
+  const result = shown(value);
+  for (let extra = 0; ; extra++) {
+    const put: Put = (part) => (isFigure(part) ? literal(sheet.evaluateExpression(part, text), extra) : null);
+    const figures = substituted(text, node, put) + tail;
+    if (node.kind === 'quantity' && tail === '') return null;
+    if (extra === MOST_EXTRA || agrees(workedOut(figures), value, 0))
+      return { words: null, name, expression, figures, result };
+  }
+}
+
+/** Whether a part is one figure: a name, or a field reached through names alone. */
+function isFigure(node: Expression): boolean {
+  if (node.kind === 'field') return isFigure(node.of);
+  return node.kind === 'name' && node.name !== 'pi';
+}
+
+/** A value as the notation reads it; null for words and records, which keep their names. */
+function literal(value: Value | null | undefined, extra: number): string | null {
+  if (value?.kind === 'number') return shown(value, extra);
+  if (value?.kind === 'list') return `[${value.items.map((item) => shown(item, extra)).join(', ')}]`;
+  return null;
+}
+
+/** Whether a value shows as the wanted one does; of a list, whether its first items do. */
+function agrees(value: Value | null, wanted: Value, extra: number): boolean {
+  if (value?.kind === 'list' && wanted.kind === 'list')
+    return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
+  if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
+  return value.dimension === wanted.dimension && shownIn(value, wanted.unit, extra) === shown(wanted, extra);
+}
+
+/** The working of a formula's call, step by step; empty when it has no result. */
+export function workingOfCall(sheet: Sheet, node: CallNode): readonly WorkingStep[] {
+  const call = sheet.call(node);
+  const value = call && sheet.evaluateExpression(node);
+  if (!call || (value?.kind !== 'number' && value?.kind !== 'record')) return [];
+  const known = new Map<string, Value>();
+  for (const [name, argument] of call.arguments) {
+    if (typeof argument === 'string') continue;
+    known.set(
+      name,
+      'kind' in argument ? argument : { kind: 'record', of: argument.name, fields: argument.fields },
+    );
+  }
+  const rules = call.formula.working(call.given);
+  for (let extra = 0; ; extra++) {
+    const { steps, agree } = put(rules, value, known, extra);
+    if (agree || extra === MOST_EXTRA) return steps;
+  }
+}
+
+/** The steps with figures of so many extra digits, and whether each figure worked out gives the result beside it. */
+function put(
+  rules: readonly Rule[],
+  value: Quantity | RecordValue,
+  given: ReadonlyMap<string, Value>,
+  extra: number,
+): { readonly steps: readonly WorkingStep[]; readonly agree: boolean } {
+  const known = new Map(given);
+  let agree = true;
+  const steps = rules.map(({ name, expression, words }, i): WorkingStep => {
+    const parsed = alone(expression);
+    const figuresWith = (digits: number): string =>
+      parsed
+        ? substituted(parsed.text, parsed.expression, (part) => literal(valueIn(known, part), digits))
+        : expression;
+    const figures = figuresWith(extra);
+    const wanted = fieldOf(value, name) ?? workedOut(figuresWith(MOST_EXTRA));
+    if (wanted?.kind !== 'number') {
+      if (wanted?.kind === 'list') agree &&= agrees(workedOut(figures), wanted, 0);
+      return { words, name, expression, figures, result: wanted ? valueText(wanted) : '' };
+    }
+    known.set(name, wanted);
+    const digits =
+      name !== '' && rules.slice(i + 1).some((later) => mentions(later.expression, name)) ? extra : 0;
+    agree &&= agrees(workedOut(figures), wanted, digits);
+    return { words, name, expression, figures, result: shown(wanted, digits) };
+  });
+  return { steps, agree };
+}
+
+function fieldOf(value: Quantity | RecordValue, name: string): Value | null {
+  if (value.kind === 'number') return name === '' ? value : null;
+  return value.fields.get(name) ?? null;
+}
+
+/** What a name, or a card's field, stands for in a working. */
+function valueIn(known: ReadonlyMap<string, Value>, node: Expression): Value | null {
+  if (node.kind === 'name') return known.get(node.name) ?? null;
+  if (node.kind !== 'field') return null;
+  const whole = valueIn(known, node.of);
+  return whole?.kind === 'record' ? (whole.fields.get(node.field) ?? null) : null;
+}
+
+function mentions(expression: string, name: string): boolean {
+  const names: readonly string[] = expression.match(/[\p{L}_][\p{L}\p{N}_]*/gu) ?? [];
+  return names.includes(name);
+}
