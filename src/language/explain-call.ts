@@ -47,7 +47,7 @@ export function fieldRows(
   });
 }
 
-function parameterRows(
+export function parameterRows(
   formula: Formula,
   given: Arguments | null,
 ): readonly (readonly [string, string, string])[] {
@@ -68,7 +68,7 @@ function argumentText(argument: Value | CardView | string): string {
 }
 
 /** What a parameter that was not given would take. */
-function usual({ kind, unit, optional, words }: Parameter): string {
+export function usual({ kind, unit, optional, words }: Parameter): string {
   const one = unit === '' ? 'a number' : unit.startsWith(SOME_MONEY) ? `money${unit.slice(1)}` : `in ${unit}`;
   const takes = KINDS.get(kind) ?? words?.join(' or ') ?? (kind === 'list' ? `a list, ${one}` : one);
   return optional ? `${takes}, may be left out` : takes;

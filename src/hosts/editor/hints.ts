@@ -4,6 +4,7 @@ import {
   Disposable,
   EventEmitter,
   InlayHint,
+  InlayHintKind,
   type InlayHintsProvider,
   MarkdownString,
   Position,
@@ -13,10 +14,14 @@ import {
   type TextDocument,
   languages,
   window,
+  workspace,
 } from 'vscode';
 import { explainRow } from '../../language/explain';
 import { hint } from '../../language/hints';
 import { markdown } from '../../language/markdown';
+import { parameterHints } from '../../language/parameter-hints';
+import type { Row } from '../../engine/index';
+import { SECTION, hintSettings } from './settings';
 import type { Workspace } from './workspace';
 
 /** Keeps a result clear of what was typed; the editor's own padding is a hair. */
@@ -35,6 +40,9 @@ export function registerHints(notes: Workspace): Disposable {
     changed,
     // An edit asks for hints by itself; only what happens elsewhere has to be told.
     notes.onDidChangeCards(() => changed.fire()),
+    workspace.onDidChangeConfiguration((event) => {
+      if (event.affectsConfiguration(SECTION)) changed.fire();
+    }),
     languages.registerInlayHintsProvider({ language: 'markdown' }, provider),
   );
 }
@@ -61,8 +69,11 @@ class Hints implements InlayHintsProvider {
     if (onlyCompared(document)) return undefined;
     const { sheet } = calculated;
     const hints: InlayHint[] = [];
+    const settings = hintSettings(document.uri);
     for (const row of sheet.rows()) {
       if (row.line < range.start.line || row.line > range.end.line) continue;
+      if (settings.parameterNames) hints.push(...parameterNames(row));
+      if (!settings.results) continue;
       const text = hint(sheet, row);
       if (text === null) continue;
       const { end } = document.lineAt(row.line).range;
@@ -84,6 +95,14 @@ class Hints implements InlayHintsProvider {
     if (explanation) made.tooltip = new MarkdownString(markdown(explanation));
     return made;
   }
+}
+
+function parameterNames(row: Row): readonly InlayHint[] {
+  return parameterHints(row).map(({ offset, text }) => {
+    const made = new InlayHint(new Position(row.line, row.column + offset), text, InlayHintKind.Parameter);
+    made.paddingRight = true;
+    return made;
+  });
 }
 
 /** Whether the note is on screen in comparisons only, where a hint would pass for a difference. */

@@ -1,0 +1,17 @@
+/** The user's settings, read where they are needed so that a change counts at once. */
+import { type Uri, workspace } from 'vscode';
+
+export const SECTION = 'scribeline';
+
+export interface HintSettings {
+  readonly results: boolean;
+  readonly parameterNames: boolean;
+}
+
+export function hintSettings(note: Uri): HintSettings {
+  const settings = workspace.getConfiguration(SECTION, note);
+  return {
+    results: settings.get('hints.results', true),
+    parameterNames: settings.get('hints.parameterNames', true),
+  };
+}

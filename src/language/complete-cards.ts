@@ -1,0 +1,45 @@
+/** The fields that the notebook acts on, at the beginning of a card's line. */
+import { KNOWN_FIELDS, type Sheet } from '../engine/index';
+import type { Block } from '../notation/syntax';
+import { baseUnit } from '../quantity/units';
+import type { Answer } from './completion';
+
+/** Units in which a card states a field, where the kind's plainest one is not what a shop writes. */
+const STATED = new Map([
+  ['speeds', 'rpm'],
+  ['min_speed', 'rpm'],
+  ['max_speed', 'rpm'],
+  ['feeds', 'mm/rev'],
+  ['max_feed_rate', 'mm/min'],
+  ['power', 'kW'],
+  ['efficiency', '%'],
+  ['specific_force', 'N/mm^2'],
+  ['hss_speed', 'm/min'],
+  ['carbide_speed', 'm/min'],
+  ['rate', 'AUD/h'],
+]);
+
+/** `typed` is a field's beginning, which does not count as one given already. */
+export function cardFields(sheet: Sheet, block: Block, typed: string): readonly Answer[] {
+  const given = new Set(
+    sheet
+      .rows()
+      .filter((row) => row.block === block)
+      .flatMap(({ statement }) => (statement.kind === 'figure' ? [statement.name.text] : [])),
+  );
+  const open = KNOWN_FIELDS.filter(
+    ({ word, name }) => word === block.word && (name === typed || !given.has(name)),
+  );
+  return open.map(({ name, dimension, list, meaning }): Answer => {
+    const unit = STATED.get(name) ?? (dimension.currency === null ? baseUnit(dimension).symbol : '');
+    const value = list ? '[$1]' : '$1';
+    const blank = unit === '' || unit === '%' ? '' : ' ';
+    return {
+      label: name,
+      kind: 'field',
+      detail: meaning,
+      insert: `${name} = ${value}${blank}${unit}`,
+      snippet: true,
+    };
+  });
+}

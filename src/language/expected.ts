@@ -1,0 +1,78 @@
+/** What kind of thing belongs where the cursor stands. */
+import { KNOWN_FIELDS, type Sheet, parameterDimension } from '../engine/index';
+import { parseLine } from '../notation/line';
+import type { Dimension } from '../quantity/dimension';
+import type { Parameter } from '../trade/formula';
+import { formulaNamed } from '../trade/index';
+import { type Cursor, openCall, valueOfText } from './cursor';
+import { planned } from './hints';
+
+/** The parameter of a formula that the cursor is in; null outside calls and in calls of plain mathematics. */
+export function expectedParameter(before: string): Parameter | null {
+  const call = openCall(before);
+  const formula = call && formulaNamed(call.name);
+  if (!formula) return null;
+  const named = formula.parameters.find(({ name }) => name === call.named);
+  return named ?? (call.named === null ? (formula.parameters[call.index] ?? null) : null);
+}
+
+const RECORDED = /^\s*([A-Za-z_][\w.]*)\s+(?:measured|final|used)\s/;
+const FIELD = /^\s*([A-Za-z_]\w*)\s*=/;
+
+/** The dimension that belongs where the cursor stands, in as far as what stands before it tells. */
+export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dimension | null {
+  if (block.word !== 'figures') {
+    const name = FIELD.exec(before)?.[1];
+    return KNOWN_FIELDS.find((field) => field.word === block.word && field.name === name)?.dimension ?? null;
+  }
+  const recorded = RECORDED.exec(before)?.[1];
+  if (recorded !== undefined) {
+    const own = planned(sheet, recorded.split('.')) ?? numberNamed(sheet, recorded);
+    return own?.dimension ?? null;
+  }
+  const beside = besideOperator(sheet, before);
+  if (beside) return beside;
+  const parameter = expectedParameter(before);
+  if (parameter) return parameterDimension(parameter);
+  const name = FIELD.exec(before)?.[1];
+  // Readings that came before the figure say what it is.
+  return name === undefined || /[*/^]/.test(before) ? null : (numberNamed(sheet, name)?.dimension ?? null);
+}
+
+function numberNamed(sheet: Sheet, name: string): { readonly dimension: Dimension } | null {
+  const value = sheet.valueOf(name);
+  return value?.kind === 'number' ? value : null;
+}
+
+/** Whatever a sum, a comparison or limits set beside each other is of one kind. */
+const OPERATOR = /(.*[^\s<>=!+\-±(,:[])\s*(?:[<>]=?|[=!]=|±|\+\/-|\.\.|\+|-)\s*[^=<>+\-±(),]*$/;
+
+function besideOperator(sheet: Sheet, before: string): Dimension | null {
+  const left = OPERATOR.exec(before)?.[1];
+  return left === undefined ? null : dimensionOfText(sheet, lastTerm(left));
+}
+
+/** The part of a line after the last sign that begins something new. */
+function lastTerm(text: string): string {
+  let depth = 0;
+  for (let at = text.length - 1; at >= 0; at--) {
+    const c = text[at] ?? '';
+    if (c === ')' || c === ']') depth++;
+    else if ('(['.includes(c)) {
+      if (depth-- === 0) return text.slice(at + 1);
+    } else if (depth === 0 && '=<>,:'.includes(c)) return text.slice(at + 1);
+  }
+  return text;
+}
+
+/** The dimension of an expression, or of a size with its limits. */
+export function dimensionOfText(sheet: Sheet, text: string): Dimension | null {
+  const value = valueOfText(sheet, text) ?? nominalOf(sheet, text);
+  return value?.kind === 'number' ? value.dimension : null;
+}
+
+function nominalOf(sheet: Sheet, text: string): ReturnType<Sheet['evaluateExpression']> {
+  const line = `x = ${text}`;
+  const statement = parseLine(line, 'figures');
+  return statement.kind === 'figure' ? sheet.evaluateExpression(statement.expression, line) : null;
+}

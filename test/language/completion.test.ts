@@ -1,0 +1,260 @@
+import { describe, expect, it } from 'vitest';
+import { type Shop, calculate } from '../../src/engine/index';
+import { type Completion, completions } from '../../src/language/completion';
+import type { Question } from '../../src/language/cursor';
+import { signature } from '../../src/language/signature-help';
+import { parameterHints } from '../../src/language/parameter-hints';
+import { figures } from './cursor';
+
+const SHOP: Shop = {
+  file: 'shop.md',
+  text: '```machine lathe\nspeeds = [70, 115] rpm\n```\n```machine head\nratio = 40\n```\n```material brass\nhss_speed = 60 m/min\n```\n',
+};
+
+function asked(text: string): Question {
+  const at = text.indexOf('‸');
+  const line = text.slice(0, at).split('\n').length - 1;
+  const plain = text.replace('‸', '');
+  const column = at - (text.lastIndexOf('\n', at) + 1);
+  return { sheet: calculate(plain, [SHOP]), line, column, text: plain.split('\n')[line] ?? '' };
+}
+const answers = (text: string): readonly Completion[] => completions(asked(text));
+const labels = (...lines: readonly string[]): readonly string[] =>
+  answers(figures(...lines)).map(({ label }) => label);
+const first = (count: number, ...lines: readonly string[]): readonly string[] =>
+  labels(...lines).slice(0, count);
+
+/** What the line becomes when the answer of that label is taken. */
+function taken(label: string, ...lines: readonly string[]): string {
+  const question = asked(figures(...lines));
+  const answer = completions(question).find((each) => each.label === label);
+  if (!answer) throw new Error(`no ${label}`);
+  const { text, column } = question;
+  return text.slice(0, answer.from) + answer.insert + text.slice(column);
+}
+
+describe('completion keeps away', () => {
+  it('from ordinary markdown and other fences', () => {
+    for (const text of [
+      'neck ‸',
+      '# Job 5 ‸',
+      '- 30 ‸',
+      '```js\nconst a = 30 ‸\n```',
+      '```figure\na = 30 ‸\n```',
+      '```signed\na = 30 ‸\n```',
+      `${figures('a = 1 mm')}\n30 ‸`,
+      `30 ‸\n${figures('a = 1 mm')}`,
+      '    a = 30 ‸\n',
+      `~~~md\n${figures('a = 30 ‸')}~~~\n`,
+    ])
+      expect([text, answers(text)]).toEqual([text, []]);
+  });
+
+  it('from comments, words on cards and the words of a fence', () => {
+    expect(labels('a = 30 mm # about 5 ‸')).toEqual([]);
+    expect(answers('```machine m\nkind: a lathe 5 ‸\n```')).toEqual([]);
+    expect(answers('```machine ‸\n```')).toEqual([]);
+    expect(answers('```fig‸ures\n```')).toEqual([]);
+  });
+
+  it('from what has its unit, or is no number', () => {
+    expect(labels('a = 5 mm x‸')).not.toContain('mm');
+    expect(labels('d5‸')).not.toContain('mm');
+  });
+});
+
+describe('units', () => {
+  it('of the kind that the argument takes come first', () => {
+    expect(first(2, 'n = spindle_speed(24 ‸')).toEqual(['m/min', 'mm/min']);
+    expect(first(2, 'n = spindle_speed(24 m/min, 28 ‸')).toEqual(['mm', 'µm']);
+    expect(first(1, 'n = spindle_speed(diameter: 28 mm, cutting_speed: 24 ‸')).toEqual(['m/min']);
+  });
+
+  it('of what the other side of a sum, a comparison or limits is come first', () => {
+    expect(first(1, 'a = 20 °C + 5 ‸')[0]).toMatch(/°C|K/);
+    expect(first(1, 'w = 5 kg', 'w > 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'w = 5 kg ± 0.1 ‸')).toEqual(['kg']);
+    expect(first(1, 'n = 300 rpm', 'm = n - 5 ‸')).toEqual(['rpm']);
+  });
+
+  it('of the figure that is read or was run come first', () => {
+    expect(first(1, 'w = 5 kg', 'w measured 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'n = 300 rpm', 'n used 2 ‸')).toEqual(['rpm']);
+    expect(first(1, 'ball = ball_on_shank(30 mm, 12 mm)', 'ball.tilt used 11 ‸')).toEqual(['°']);
+  });
+
+  it('after `to` are those of the value and no others', () => {
+    const found = labels('t = 3 h to ‸');
+    expect(found).toContain('min');
+    expect(found).not.toContain('mm');
+    expect(labels('30 mm to ‸')).toContain('in');
+    expect(labels('30 mm to ‸')).not.toContain('kg');
+  });
+
+  it('follow the system of the note', () => {
+    const text = '---\nunits: in\n---\n```figures\na = 2 in + 3 ‸\n```\n';
+    expect(answers(text)[0]?.label).toBe('in');
+    expect(first(1, 'a = 2 in + 3 ‸')).toEqual(['mm']);
+  });
+
+  it('get the blank that drawings leave, but not a degree', () => {
+    expect(taken('mm', 'a = 30‸')).toBe('a = 30 mm');
+    expect(taken('mm', 'a = 30m‸')).toBe('a = 30 mm');
+    expect(taken('mm', 'a = 30 m‸')).toBe('a = 30 mm');
+    expect(taken('°', 'a = 30‸')).toBe('a = 30°');
+    expect(taken('in', 'a = 1 3/8 ‸')).toBe('a = 1 3/8 in');
+    expect(taken('m/min', 'v = 90 m/m‸')).toBe('v = 90 m/min');
+  });
+
+  it('of a list follow its bracket', () => {
+    expect(labels('l = [70, 115] ‸')).toContain('rpm');
+  });
+});
+
+describe('limits', () => {
+  it('by ISO 286 follow a length, each with what it allows', () => {
+    const answer = answers(figures('a = 25 mm H‸')).find(({ label }) => label === 'H7');
+    // ISO 286-2: 25 H7 is +21/0 µm.
+    expect(answer?.detail).toBe('+21/0 µm  hole');
+    expect(taken('H7', 'a = 25 mm H‸')).toBe('a = 25 mm H7');
+    expect(labels('a = 2 kg ‸')).not.toContain('H7');
+    expect(labels('a = 600 mm ‸')).not.toContain('H7');
+    expect(labels('a = b + 25 mm ‸')).not.toContain('H7');
+  });
+
+  it('come from `+-`', () => {
+    expect(taken('±', 'a = 25 mm +-‸')).toBe('a = 25 mm ± ${1:0.05 mm}');
+    expect(answers(figures('a = b +-‸')).find(({ label }) => label === '±')?.typed).toBe('+-');
+  });
+});
+
+describe('names', () => {
+  it('of the kind that fits come first', () => {
+    const lines = ['w = 5 kg', 'bar = 28 mm', 'n = spindle_speed(24 m/min, ‸'];
+    expect(first(2, ...lines)).toEqual(['bar', 'w']);
+  });
+
+  it('are not offered their own line', () => {
+    expect(labels('ring = ‸', 'b = 2 mm')).not.toContain('ring');
+  });
+
+  it('of formulas bring places for their parameters', () => {
+    expect(taken('ball_on_shank', 'neck = 12 mm', 'a = ball_on‸')).toBe(
+      'a = ball_on_shank(${1:ball}, ${2:neck})',
+    );
+    expect(taken('speed_step', 'a = speed_s‸')).toBe('a = speed_step(${1:spindle_speed}, ${2|lathe,head|})');
+    const answer = answers(figures('a = ball_on‸')).find(({ label }) => label === 'ball_on_shank');
+    expect(answer).toMatchObject({
+      detail: 'Tilt, ring and height for a ball on one shank',
+      kind: 'formula',
+    });
+  });
+
+  it('of cards stand where a card belongs, and nothing else does', () => {
+    expect(labels('a = speed_step(300 rpm, ‸')).toEqual(['lathe', 'head']);
+    expect(answers('```figures on ‸\na = 1\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
+    expect(answers('```figures on lathe, ‸\na = 1\n```').map(({ label }) => label)).toEqual(['head']);
+    expect(answers('```figures ‸\na = 1\n```').map(({ insert }) => insert)).toEqual(['on ']);
+  });
+
+  it('of parameters that may be left out can be named', () => {
+    expect(taken('fillet:', 'a = ball_on_shank(30 mm, 12 mm, f‸)')).toBe(
+      'a = ball_on_shank(30 mm, 12 mm, fillet: )',
+    );
+    expect(labels('a = ball_on_shank(30 mm, ‸)')).not.toContain('neck:');
+    expect(labels('a = ball_on_shank(30 mm, 12 mm, fillet: 2 mm, ‸)')).not.toContain('fillet:');
+  });
+
+  it('of codes stand where a code belongs', () => {
+    expect(first(1, 'a = fit(25 mm, ‸')).toEqual(['H7']);
+  });
+
+  it('after a figure make it a record', () => {
+    expect(labels('neck = 12 mm', 'neck ‸')).toEqual(['measured', 'final', 'used', 'to']);
+    expect(taken('measured', 'neck = 12 mm', 'neck mea‸')).toBe('neck measured ');
+  });
+});
+
+describe('fields', () => {
+  it('of results, cards and the job, with their values', () => {
+    expect(first(1, 'a = ball_on_shank(30 mm, 12 mm)', 'a.‸')).toEqual(['tilt']);
+    expect(labels('ball_on_shank(30 mm, 12 mm).ri‸')).toContain('ring');
+    const lathe = answers(figures('lathe.‸'));
+    expect(lathe[0]).toMatchObject({ label: 'speeds', kind: 'field' });
+    expect(lathe[0]?.detail).toContain('[70, 115] rpm');
+    expect(answers('---\nquantity: 2\n---\n```figures\njob.‸\n```').map(({ label }) => label)).toContain(
+      'quantity',
+    );
+  });
+
+  it('of what was measured and used, once it was', () => {
+    expect(labels('a = 12 mm', 'a measured 12.1 mm', 'a.‸')).toEqual(['reading', 'mean', 'readings']);
+    expect(labels('a = 12 mm', 'a.‸')).toEqual([]);
+    expect(labels('n = 300 rpm', 'n used 250 rpm', 'n.‸')).toEqual(['used']);
+  });
+
+  it('that the notebook acts on begin the lines of a card', () => {
+    const found = answers('```machine m\nspeeds = [70] rpm\n‸\n```');
+    expect(found.map(({ label }) => label)).not.toContain('speeds');
+    expect(found.find(({ label }) => label === 'power')?.insert).toBe('power = $1 kW');
+    expect(answers('```material m\n‸\n```').map(({ label }) => label)).toContain('hss_speed');
+    expect(answers('```machine m\nmax_speed = 5 ‸\n```')[0]?.label).toBe('rpm');
+  });
+});
+
+describe('places', () => {
+  it('in quotes and lists count as everywhere', () => {
+    const found = answers('> ```figures\n> a = 30 ‸\n> ```\n');
+    expect(found[0]?.from).toBe('> a = 30 '.length);
+    expect(answers('- ```figures\n  a = 30‸\n  ```\n')[0]?.from).toBe('  a = 30'.length);
+  });
+
+  it('in a block that is still open count, in what follows it they do not', () => {
+    expect(answers('```figures\nn = 300 rpm\nm = n - 5 ‸').map(({ label }) => label)).toContain('rpm');
+    expect(answers('```figures\nn = 300 rpm\nsome words\nmore 5 ‸')).toEqual([]);
+  });
+});
+
+describe('signature help', () => {
+  const help = (line: string): ReturnType<typeof signature> => signature(asked(figures(line)));
+  const active = (line: string): string | undefined => {
+    const found = help(line);
+    const parameter = found?.parameters[found.active ?? -1];
+    return parameter && found?.label.slice(parameter.start, parameter.end);
+  };
+
+  it('marks the parameter at hand, by place or by name', () => {
+    expect(help('a = ball_on_shank(‸')?.label).toBe('ball_on_shank(ball, neck, fillet?, nose_radius?)');
+    expect(active('a = ball_on_shank(‸')).toBe('ball');
+    expect(active('a = ball_on_shank(30 mm, ‸')).toBe('neck');
+    expect(active('a = ball_on_shank(max(1 mm, 2 mm), ‸')).toBe('neck');
+    expect(active('a = ball_on_shank(30 mm, 12 mm, nose_radius: 1‸')).toBe('nose_radius?');
+    expect(active('a = ball_on_shank(1, 2, 3, 4, ‸')).toBeUndefined();
+    expect(active('a = max(1, 2, 3, ‸')).toBe('value');
+    expect(active('a = 2 * (3 + ‸')).toBeUndefined();
+  });
+
+  it('says what it means and its usual unit', () => {
+    expect(help('a = spindle_speed(‸')?.parameters[0]?.words).toMatch(/\. In m\/min\.$/);
+    expect(help('a = ball_on_shank(1 mm)‸')).toBeNull();
+    expect(signature(asked('ball_on_shank(‸'))).toBeNull();
+  });
+});
+
+describe('names of parameters', () => {
+  const hints = (line: string): readonly string[] => {
+    const row = calculate(figures(line)).rows()[0];
+    return row ? parameterHints(row).map(({ offset, text }) => `${text}${row.text.slice(offset)}`) : [];
+  };
+
+  it('stand before arguments that do not say them', () => {
+    expect(hints('a = ball_on_shank(30 mm, 12 mm)')).toEqual(['ball:30 mm, 12 mm)', 'neck:12 mm)']);
+    expect(hints('a = ball_on_shank(size, neck)')).toEqual(['ball:size, neck)']);
+    expect(hints('a = ball_on_shank(old_ball, p.neck, fillet: 1 mm)')).toEqual([]);
+  });
+
+  it('are left out of calls with one argument and of plain mathematics', () => {
+    expect(hints('a = arc_length(1 mm)')).toEqual([]);
+    expect(hints('a = max(1 mm, 2 mm)')).toEqual([]);
+  });
+});
