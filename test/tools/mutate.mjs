@@ -1,6 +1,8 @@
 /**
- * npm run mutate: breaks each rule and each constant of the core in turn and reports which breakages no test notices.
+ * npm run mutate: breaks each rule of the notation, each rule of limits and each constant of a formula in turn and reports
+ * which breakages no test notices. To be run before a release; what it breaks is in `mutation/scope.mjs`.
  *
+ *     --wide        whatever can be broken in the core's rooms, which takes some hours
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
  *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
@@ -8,7 +10,7 @@
  *     --list        names the mutants and tries none
  *     --jobs N      workers, one when left out
  *     --runs N      random cases of a property, 40 when left out; a survivor is tried again with ten times as many
- *     --report F    writes what came of each mutant to F as JSON; --again F tries those that survived in F
+ *     --report F    writes what came of each mutant, and the milliseconds it took, to F as JSON; --again F tries those that survived in F
  *
  * Exit code 0 when every mutant is noticed or excused, 1 when one survives, an excuse fits no mutant or the tests fail
  * without any, 2 for wrong use. What a mutant is: `mutation/mutants.mjs`. The project's files are only read.
@@ -20,12 +22,9 @@ import { parseArgs } from 'node:util';
 import { buildScript } from './mutation/build.mjs';
 import { mutantsOf } from './mutation/mutants.mjs';
 import { Runner } from './mutation/runner.mjs';
+import { FILES, isInScope } from './mutation/scope.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
-const FILES = [
-  /^src\/(quantity|trade|notation)\/\w[\w-]*\.ts$/,
-  /^src\/engine\/(bind|call|evaluate|judge|readings|settle|statement|values)\.ts$/,
-];
 /** Without the test of the grammar, which runs the editor's own tokeniser, and that of solids, which takes half a minute. */
 const TESTS = /^test\/(quantity|trade|notation|engine|language|sheet)\/(?!grammar|solid).*\.test\.ts$/;
 const EXCUSES = 'test/tools/mutants-excused.json';
@@ -37,6 +36,7 @@ const { values: options } = parseArgs({
     kind: { type: 'string', multiple: true },
     sample: { type: 'string' },
     seed: { type: 'string', default: '1' },
+    wide: { type: 'boolean', default: false },
     all: { type: 'boolean', default: false },
     near: { type: 'boolean', default: false },
     list: { type: 'boolean', default: false },
@@ -75,7 +75,7 @@ function chance(seed, id) {
   return ((h ^ (h >>> 15)) >>> 0) / 2 ** 32;
 }
 
-const files = FILES.flatMap((pattern) => paths.filter((path) => pattern.test(path)));
+const files = paths.filter((path) => FILES.test(path));
 const testFiles = paths.filter((path) => TESTS.test(path));
 const sources = new Map();
 const mutants = [];
@@ -92,6 +92,7 @@ function chosen() {
     : null;
   let list = mutants.filter(
     (m) =>
+      (options.wide || isInScope(m)) &&
       (!options.room || options.room.includes(m.file.split('/')[1])) &&
       (!options.file || options.file.some((file) => m.file.includes(file))) &&
       (!options.kind || options.kind.includes(m.kind)) &&
@@ -173,8 +174,8 @@ async function tryThem() {
       options.report,
       JSON.stringify(
         {
-          survived: survived.map((r) => ({ ...r.mutant, reached: r.reached })),
-          noticed: results.filter((r) => r.noticed).map((r) => ({ ...r.mutant, by: r.noticed })),
+          survived: survived.map((r) => ({ ...r.mutant, reached: r.reached, ms: r.ms })),
+          noticed: results.filter((r) => r.noticed).map((r) => ({ ...r.mutant, by: r.noticed, ms: r.ms })),
         },
         null,
         1,

@@ -1,11 +1,18 @@
 /** Tries mutants in worker threads: for each, the tests that come to its place, those of its own room first. */
+import process from 'node:process';
 import { Worker } from 'node:worker_threads';
 
+/** Milliseconds of computing that any test may take with a mutant, and how many times its own time without one. */
+const PATIENCE = 2000;
+const TIMES = 10;
+/** Milliseconds after which a thread that does not compute is given up. */
+const IDLE = 60_000;
 const WORKER = new URL('worker.mjs', import.meta.url);
 
 /** A worker thread that answers one question at a time and is started again when it had to be ended. */
 class Thread {
-  constructor(data) {
+  constructor(data, jobs = 1) {
+    this.jobs = jobs;
     this.data = { ...data, at: new SharedArrayBuffer(4) };
     this.began = new Int32Array(this.data.at);
   }
@@ -21,10 +28,17 @@ class Thread {
     );
   }
 
-  /** The answer to what `ask` sends; `{ ended }` when the thread dies or rests longer than `patience(begun)` ms. */
+  /**
+   * The answer to what `ask` sends; `{ ended }` when the thread dies or computes longer than `patience(begun)` ms on one
+   * test. The computing time of all threads is counted, so that a busy machine makes no test seem endless.
+   */
   answer(ask, patience) {
+    const computed = () => {
+      const { user, system } = process.cpuUsage();
+      return (user + system) / 1000 / this.jobs;
+    };
     return new Promise((settle) => {
-      let [begun, since] = [-1, performance.now()];
+      let [begun, since, wall] = [-1, computed(), performance.now()];
       const { worker } = this;
       const end = (result) => {
         clearInterval(watch);
@@ -37,8 +51,10 @@ class Thread {
         exit: () => end({ ended: 'the thread ended' }),
       };
       const watch = setInterval(() => {
-        if (this.began[0] !== begun) [begun, since] = [this.began[0], performance.now()];
-        if (performance.now() - since > patience(begun)) end({ ended: 'it does not come to an end' });
+        if (this.began[0] !== begun) [begun, since, wall] = [this.began[0], computed(), performance.now()];
+        const allowed = patience(begun);
+        if (computed() - since > allowed || performance.now() - wall > Math.max(IDLE, 10 * allowed))
+          end({ ended: 'it does not come to an end' });
       }, 100);
       for (const [event, listener] of Object.entries(listeners)) worker.on(event, listener);
       ask();
@@ -124,10 +140,12 @@ export class Runner {
     const results = [];
     let next = 0;
     const work = async () => {
-      const thread = new Thread(this.data);
+      const thread = new Thread(this.data, jobs);
       while (next < mutants.length) {
         const i = next++;
+        const begin = performance.now();
         results[i] = await this.tryOne(thread, mutants[i]);
+        results[i].ms = Math.round(performance.now() - begin);
         told(results[i]);
       }
       await thread.stop();
@@ -140,7 +158,7 @@ export class Runner {
     const plan = this.planOf(mutant);
     const reached = plan.length > 0;
     if (!reached) return { mutant, reached, noticed: null };
-    const patience = (begun) => 5000 + 30 * (plan[begun - 1]?.ms ?? 0);
+    const patience = (begun) => PATIENCE + TIMES * (plan[begun - 1]?.ms ?? 0);
     let answer = await thread.ask({ id: mutant.id, plan }, patience);
     // Before it counts as unnoticed: ten times the random cases, and the tests of those files that found the answer
     // remembered from a test before them.
@@ -148,7 +166,7 @@ export class Runner {
     if (answer.noticed === null && more.length > 0)
       answer = await thread.ask(
         { id: mutant.id, plan: more },
-        (begun) => 5000 + 300 * (more[begun - 1]?.ms ?? 0),
+        (begun) => PATIENCE + 10 * TIMES * (more[begun - 1]?.ms ?? 0),
       );
     const { noticed, ended } = answer;
     if (ended !== undefined) return { mutant, reached, noticed: { why: ended } };
