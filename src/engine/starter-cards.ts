@@ -4,7 +4,7 @@
  * Cutting speeds: common practice, from memory; starting points for roughing with a sharp tool and a solid set-up.
  * Specific cutting force kc1.1 and exponent mc (turning with carbide, about 100 m/min): after Kienzle and Victor (1957) as
  * printed in German textbooks, from memory; where a published chart of kc against feed agrees, the card says how closely.
- * Densities: common handbook data, within about 2 %.
+ * Densities: common handbook data, within about 2 %. Thermal expansions: common handbook data, within about 5 %.
  */
 
 /** Starting speeds in m/min, each with the range they are seen in, and the class they were stated for. */
@@ -104,6 +104,42 @@ const MATERIALS: readonly Material[] = [
   material('plastic_PA6', 'nylon 6 (PA6)', 1140, PLASTICS),
 ];
 
+/** Thermal expansion in µm/m/K near room temperature by the first part of a card's name: common handbook values, from memory. */
+const EXPANSIONS: readonly (readonly [first: string, value: number])[] = [
+  ['steel', 11.5],
+  ['tool_steel', 11.5],
+  ['stainless_316', 16],
+  ['stainless', 17.3],
+  ['iron', 10.5],
+  ['brass', 19],
+  ['bronze', 18],
+  ['copper', 17],
+  ['aluminium', 23],
+  ['titanium', 8.6],
+  ['nickel', 13],
+  ['plastic_POM', 110],
+  ['plastic_PA6', 80],
+];
+
+/** Modulus of elasticity in N/mm² by the first part of a card's name: common handbook values, from memory. */
+const MODULI: readonly (readonly [first: string, value: number])[] = [
+  ['steel', 210000],
+  ['tool_steel', 210000],
+  ['iron_GJL', 110000],
+  ['brass', 100000],
+  ['aluminium', 70000],
+];
+
+function modulusLines(name: string): readonly string[] {
+  const found = MODULI.find(([first]) => name.startsWith(first));
+  return found ? [`modulus = ${found[1]} N/mm^2`] : [];
+}
+
+function expansionLines(name: string): readonly string[] {
+  const found = EXPANSIONS.find(([first]) => name.startsWith(first));
+  return found ? [`expansion = ${found[1]} µm/m/K`] : [];
+}
+
 const agreed = (chart: number | null): string =>
   chart === null
     ? 'from memory alone'
@@ -115,7 +151,8 @@ function source({ speeds: { of }, force }: Material): string {
     : '';
   return (
     `speeds for ${of}, common practice, from memory, for roughing with a sharp tool and a solid set-up${forces}; ` +
-    'density a common handbook value, within about 2 %'
+    'density a common handbook value, within about 2 %; expansion a common handbook value near room temperature, from ' +
+    'memory, within about 5 %, of plastics 20 %; modulus, where there is one, a common handbook value, from memory'
   );
 }
 
@@ -127,6 +164,8 @@ function cardText(of: Material): string {
     `\`\`\`material ${of.name}`,
     `name: ${of.words}`,
     `density = ${of.density} kg/m^3`,
+    ...expansionLines(of.name),
+    ...modulusLines(of.name),
     ...(of.force ? [`specific_force = ${of.force[0]} N/mm^2`, `force_exponent = ${of.force[1]}`] : []),
     `hss_speed = ${hss} m/min`,
     `hss_range: ${between(hssRange)}`,

@@ -46,6 +46,12 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     ],
   ],
   [
+    'probing',
+    [
+      'A touch probe never turns: lock the spindle before it goes in. An edge finder turns at no more than its marked speed. Go the last of the way by hand.',
+    ],
+  ],
+  [
     'boring_head',
     [
       'A boring head or chuck that is screwed onto its spindle can unscrew when the spindle runs backwards or is braked hard. Do not run it in reverse unless the joint is keyed or locked. Tighten gib and bar screws; keep the head balanced and the speed down when the slide is far off centre.',
@@ -57,6 +63,12 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     'lathe',
     [
       'A chuck screwed on a spindle nose can come off in reverse or under braking. Take the key out of the chuck every time. Check that jaws clear the bed, slide and guard by turning by hand.',
+    ],
+  ],
+  [
+    'change_gears',
+    [
+      'Switch the lathe off at the isolator before the gear cover is opened, and close it before the first turn. Turn the spindle by hand once: gears must run free with a little play. Try the lead with a scratch and a rule before cutting.',
     ],
   ],
   [
@@ -122,6 +134,12 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     'fits_and_heat',
     [
       'Shrink and press fits hold by stress: use eye protection, press square, and allow the parts to come to 20 degC before measuring.',
+    ],
+  ],
+  [
+    'hot_and_cold',
+    [
+      'Heat in an oven, oil bath or induction heater made for it, never with an open flame near oil; heat-proof gloves, nothing that burns close by. Dry ice and liquid nitrogen burn the skin and push out the air: gloves, face shield, an open door, and never a closed vessel.',
     ],
   ],
   [

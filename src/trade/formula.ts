@@ -119,7 +119,20 @@ export interface WorkedCheck {
   readonly source: string;
 }
 
-export type Family = 'ball' | 'indexing' | 'cutting' | 'setup' | 'fits' | 'mechanics';
+export type Family =
+  | 'ball'
+  | 'indexing'
+  | 'cutting'
+  | 'setup'
+  | 'fits'
+  | 'threads'
+  | 'mechanics'
+  | 'probing'
+  | 'boring'
+  | 'stock'
+  | 'price'
+  | 'worn'
+  | 'hardness';
 
 export interface Formula {
   readonly name: string;

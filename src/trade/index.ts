@@ -150,6 +150,34 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./fits') as typeof import('./fits')).FIT_FORMULAS,
   },
   {
+    formulas: ['thermal_growth', 'size_at_reference', 'clearance_when_warm'],
+    load: () => (require('./thermal') as typeof import('./thermal')).THERMAL_FORMULAS,
+  },
+  {
+    formulas: ['heat_to_assemble', 'cool_to_assemble'],
+    load: () => (require('./shrink') as typeof import('./shrink')).SHRINK_FORMULAS,
+  },
+  {
+    formulas: ['thread_sizes', 'thread_infeed', 'lead_angle'],
+    load: () => (require('./threads') as typeof import('./threads')).THREAD_FORMULAS,
+  },
+  {
+    formulas: ['screw_limits', 'nut_limits'],
+    load: () => (require('./thread-limits') as typeof import('./thread-limits')).THREAD_LIMIT_FORMULAS,
+  },
+  {
+    formulas: ['tap_drill', 'thread_percent', 'drill_for_thread'],
+    load: () => (require('./thread-drill') as typeof import('./thread-drill')).TAP_DRILL_FORMULAS,
+  },
+  {
+    formulas: ['best_wire', 'over_wires', 'pitch_diameter_of', 'screw_over_wires'],
+    load: () => (require('./thread-wires') as typeof import('./thread-wires')).WIRE_FORMULAS,
+  },
+  {
+    formulas: ['thread_gears'],
+    load: () => (require('./change-gears') as typeof import('./change-gears')).CHANGE_GEAR_FORMULAS,
+  },
+  {
     formulas: ['shaft_power', 'shaft_torque'],
     load: () => (require('./mechanics') as typeof import('./mechanics')).MECHANICS_FORMULAS,
   },

@@ -16,6 +16,8 @@ interface Tables {
     carbide_range: number[];
   }[];
   readonly density: Readonly<Record<string, number>>;
+  readonly expansion: Readonly<Record<string, number>>;
+  readonly modulus: Readonly<Record<string, number>>;
 }
 
 const tables = JSON.parse(readFileSync(new URL('../data/materials.json', import.meta.url), 'utf8')) as Tables;
@@ -57,10 +59,27 @@ const ROWS: Readonly<
   plastic_PA6: ['Plastics (acetal, nylon)', null, 'nylon 6'],
 };
 
+/** Rows of the table of expansions, where they are not those of the densities. */
+const EXPANSION_ROWS: Readonly<Record<string, string>> = {
+  'aluminium 6061/6082': 'aluminium',
+  'brass CuZn39Pb3': 'brass',
+  'titanium Ti-6Al-4V': 'titanium',
+  stainless_316: 'stainless 316',
+  nickel_718: 'nickel alloy 718',
+};
+
 const range = ([low = 0, high = 0]: readonly number[]): string => `${low} to ${high} m/min`;
 
 describe.each(Object.entries(ROWS))('%s', (name, [speedRow, forceRow, densityRow]) => {
-  const FIELDS = ['hss_speed', 'carbide_speed', 'density', 'specific_force', 'force_exponent'];
+  const FIELDS = [
+    'expansion',
+    'modulus',
+    'hss_speed',
+    'carbide_speed',
+    'density',
+    'specific_force',
+    'force_exponent',
+  ];
   const sheet = calculate(
     [
       '```figures',
@@ -96,6 +115,17 @@ describe.each(Object.entries(ROWS))('%s', (name, [speedRow, forceRow, densityRow
   it('holds a density', () => {
     const density = typeof densityRow === 'number' ? densityRow : (tables.density[densityRow] ?? NaN);
     expect(number('density', 'kg/m^3')).toBeCloseTo(density, 9);
+  });
+
+  it('holds an expansion', () => {
+    const row = EXPANSION_ROWS[name] ?? EXPANSION_ROWS[densityRow] ?? densityRow;
+    expect(number('expansion', 'µm/m/K')).toBeCloseTo(tables.expansion[row] ?? NaN, 9);
+    expect(words('source')).toContain('expansion a common handbook value near room temperature, from memory');
+  });
+
+  it('holds a modulus of elasticity where the table has one', () => {
+    const row = Object.keys(tables.modulus).find((first) => name.startsWith(first));
+    expect(number('modulus', 'N/mm^2')).toBe(row === undefined ? null : tables.modulus[row]);
   });
 
   it('holds force figures only where there are some, and says what they rest on', () => {

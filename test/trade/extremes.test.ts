@@ -25,6 +25,10 @@ it.each(CASES)('%s, over %s', (call, parameter) => {
     if (typeof result !== 'object') return Number(result);
     return isRefusal(result) ? NaN : Number(result[field]);
   };
+  const refused = (x: number): boolean => {
+    const result = formula.compute(given(at(x)));
+    return typeof result === 'object' && isRefusal(result);
+  };
   const fields = formula.result.filter(
     ({ words, choice, list }) => !words && !choice && !list && formula.name !== 'angular_indexing',
   );
@@ -37,6 +41,8 @@ it.each(CASES)('%s, over %s', (call, parameter) => {
         const [low, high] = [nominal * (1 - width), nominal * (1 + width) + 1e-3];
         const inside = low + (high - low) * part;
         if ([low, inside, high].some((x) => broken(formula, at(x)).length > 0)) return;
+        // Where it has no answer at a limit, that is told.
+        if ([low, inside, high].some((x) => refused(x))) return;
         // A figure may jump where a choice does, and a choice that differs at a limit is told.
         const chosen = (x: number): number[] => choices.map(({ name }) => value(x, name));
         if (chosen(low).join() !== chosen(high).join()) return;

@@ -41,7 +41,11 @@ function plain(value: number, dimension = NUMBER): Quantity {
 
 export function card(name: string, fields: Readonly<Record<string, number | readonly number[]>>): CardView {
   const made = Object.entries(fields).map(([key, value]): [string, Quantity | List] => {
-    const dimension = key.includes('speed') ? TURN_RATE : key === 'knee_per_turn' ? LENGTH : NUMBER;
+    const dimension = key.includes('speed')
+      ? TURN_RATE
+      : /_per_turn$|_backlash$|^lead_screw$/.test(key)
+        ? LENGTH
+        : NUMBER;
     if (typeof value === 'number') return [key, plain(value, dimension)];
     return [key, { kind: 'list', items: value.map((item) => plain(item, dimension)) }];
   });
