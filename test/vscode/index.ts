@@ -11,6 +11,7 @@ export function run(): Promise<void> {
   require('./results');
   require('./cards');
   require('./preview');
+  require('./past-jobs');
   return new Promise((resolve, reject) => {
     const runner = mocha.run((failures) => {
       console.log(`in VS Code: ${runner.stats?.passes ?? 0} passed, ${failures} failed`);

@@ -39,9 +39,9 @@ export function registerJobCommands(
   const chosen = async (given: Given, title: string, not?: Uri): Promise<Uri | undefined> =>
     uriOf(given) ?? openJob(not) ?? pickJob(past, title, not);
   return Disposable.from(
-    commands.registerCommand('scribeline.repeatJob', async (given?: Given) => {
+    commands.registerCommand('scribeline.repeatJob', async (given?: Given, number?: unknown) => {
       const uri = await chosen(given, l10n.t('Which job is repeated?'));
-      if (uri) await repeat(uri, shops);
+      if (uri) await repeat(uri, shops, textOrNone(number));
     }),
     commands.registerCommand('scribeline.compareJobs', async (given?: Given, other?: Given) => {
       const first = await chosen(given, l10n.t('Compare which job?'));
@@ -49,12 +49,15 @@ export function registerJobCommands(
         first && (uriOf(other) ?? (await pickJob(past, l10n.t('Compare it with which job?'), first)));
       if (first && second) await showComparison(first, second);
     }),
-    commands.registerCommand('scribeline.signOff', () => signOff(notes, context)),
+    commands.registerCommand('scribeline.signOff', (by?: unknown) => signOff(notes, context, textOrNone(by))),
     workspace.registerTextDocumentContentProvider(COMPARISON, {
       provideTextDocumentContent: (uri) => comparison(uri, shops),
     }),
   );
 }
+
+/** Keyboard shortcuts may give what a question would ask for. */
+const textOrNone = (it: unknown): string | undefined => (typeof it === 'string' ? it : undefined);
 
 function openJob(not?: Uri): Uri | undefined {
   const document = window.activeTextEditor?.document;
@@ -84,14 +87,16 @@ async function pickJob(past: PastJobs, title: string, not?: Uri): Promise<Uri | 
 }
 
 /** The new note is not saved: it is looked through first. Its file is offered beside the old one. */
-async function repeat(uri: Uri, shops: Shops): Promise<void> {
+async function repeat(uri: Uri, shops: Shops, number: string | undefined): Promise<void> {
   const text = await textOf(uri);
   const sheet = calculate(text, await shops.of(uri));
-  const job = await window.showInputBox({
-    title: l10n.t('Repeat a job'),
-    prompt: l10n.t('Number of the new job'),
-    validateInput: (value) => (value.trim() === '' ? l10n.t('The new job needs a number.') : undefined),
-  });
+  const job =
+    number ??
+    (await window.showInputBox({
+      title: l10n.t('Repeat a job'),
+      prompt: l10n.t('Number of the new job'),
+      validateInput: (value) => (value.trim() === '' ? l10n.t('The new job needs a number.') : undefined),
+    }));
   if (job === undefined) return;
   const old = sheet.job().get('job') ?? workspace.asRelativePath(uri);
   const content = repeatOf(text, sheet, { job: job.trim(), of: old });
@@ -122,7 +127,11 @@ async function comparison({ query }: Uri, shops: Shops): Promise<string> {
 
 const SIGNED_BY = 'signedBy';
 
-async function signOff(notes: Workspace, context: ExtensionContext): Promise<void> {
+async function signOff(
+  notes: Workspace,
+  context: ExtensionContext,
+  signer: string | undefined,
+): Promise<void> {
   const document = window.activeTextEditor?.document;
   const calculated = document && (await notes.calculated(document));
   if (!document || !calculated) {
@@ -131,11 +140,13 @@ async function signOff(notes: Workspace, context: ExtensionContext): Promise<voi
   }
   const errors = errorsOf(calculated.sheet);
   if (errors.length > 0 && !(await signAnyway(errors))) return;
-  const by = await window.showInputBox({
-    title: l10n.t('Sign off'),
-    prompt: l10n.t('Who signs? The results are written to the end of the note.'),
-    value: context.globalState.get<string>(SIGNED_BY, ''),
-  });
+  const by =
+    signer ??
+    (await window.showInputBox({
+      title: l10n.t('Sign off'),
+      prompt: l10n.t('Who signs? The results are written to the end of the note.'),
+      value: context.globalState.get<string>(SIGNED_BY, ''),
+    }));
   if (by === undefined) return;
   await context.globalState.update(SIGNED_BY, by.trim());
   // Asked again: the note may have changed while the questions stood open.
