@@ -46,6 +46,8 @@ class Jobs implements TreeDataProvider<JobGroup | JobItem> {
     if (of) return 'jobs' in of ? [...of.jobs] : [];
     const index = await this.past.ready(false);
     const groups = index ? grouped(index.entries(), this.by) : [];
+    // Until then an empty list says nothing about the folder.
+    await commands.executeCommand('setContext', 'scribeline.jobsRead', index !== null);
     await commands.executeCommand('setContext', 'scribeline.hasJobs', groups.length > 0);
     return [...groups];
   }
