@@ -14,11 +14,11 @@ export interface IsoLimits {
 export const LARGEST_SIZE = 500;
 const LOWEST_GRADE = 5;
 const HIGHEST_GRADE = 13;
-/** Holes K, M, N and P are tabulated to this grade. */
+/** Holes K, M, N, P, R and S are held to this grade. */
 const HIGHEST_TRANSITION_GRADE = 11;
 
 export const SHAFT_LETTERS = 'd e f g h js k m n p r s';
-export const HOLE_LETTERS = 'D E F G H JS K M N P';
+export const HOLE_LETTERS = 'D E F G H JS K M N P R S';
 
 const CODE = /^([A-Za-z]{1,2})(\d{1,2})$/;
 
@@ -29,7 +29,7 @@ export function isoLimits(nominal: number, code: string): IsoLimits | Fault {
   const hole = letter !== '' && letter === letter.toUpperCase();
   const letters = hole ? HOLE_LETTERS : SHAFT_LETTERS;
   if (!letters.split(' ').includes(letter)) return fault('iso-letter-unknown', { code, letter, letters });
-  const transition = 'KMNP'.includes(letter);
+  const transition = 'KMNPRS'.includes(letter);
   const highest = transition ? HIGHEST_TRANSITION_GRADE : HIGHEST_GRADE;
   if (grade < LOWEST_GRADE || grade > highest || String(grade) !== digits)
     return fault('iso-grade-unknown', { code, letter, lowest: LOWEST_GRADE, highest });
@@ -86,8 +86,9 @@ function holeLimits(nominal: number, letter: string, grade: number): IsoLimits {
 }
 
 /**
- * ES of the holes K, M, N and P. The shaft's deviation mirrored, and up to grade 8 (P: 7) raised by the difference of
- * two neighbouring grades, so that H6/k5 and K6/h5 fit alike; nothing is raised up to 3 mm.
+ * ES of the holes K, M, N, P, R and S. The shaft's deviation mirrored, and up to grade 8 (from P on: 7) raised by the
+ * difference of two neighbouring grades, so that H6/k5 and K6/h5 fit alike; nothing is raised up to 3 mm. R and S have no
+ * table of their own here: they follow from the shafts r and s by the standard's rule.
  */
 function upperOfTransition(nominal: number, letter: string, grade: number): Found {
   const small = !beyond(nominal, 3);
@@ -98,12 +99,12 @@ function upperOfTransition(nominal: number, letter: string, grade: number): Foun
   if (letter === 'M' && grade === 6 && beyond(nominal, 250) && !beyond(nominal, 315))
     return { value: -9, check: 'm' };
   const shaft = find(SHAFTS.get(letter.toLowerCase()), nominal);
-  const raised = !small && grade <= (letter === 'P' ? 7 : 8);
+  const raised = !small && grade <= (letter >= 'P' ? 7 : 8);
   const finer = toleranceOf(nominal, grade - 1);
   const raise = raised ? toleranceOf(nominal, grade).value - finer.value : 0;
   return {
     value: raise - shaft.value,
-    check: digitChecked ? 'd' : shaft.check + (raised ? finer.check : ''),
+    check: digitChecked ? 'd' : shaft.check + (raised ? finer.check : '') + (letter > 'P' ? 'r' : ''),
   };
 }
 
@@ -117,6 +118,8 @@ function limits(sense: 'hole' | 'shaft', upper: number, lower: number, checks: s
     ? 'partly from memory, not cross-checked'
     : checks.includes('f')
       ? "agrees with the standard's formula, not checked digit for digit"
-      : 'checked digit for digit against open tables';
+      : checks.includes('r')
+        ? "by the standard's rule from values checked digit for digit"
+        : 'checked digit for digit against open tables';
   return { upper, lower: lower + 0, sense, check: `ISO 286-1:2010; ${check}` };
 }

@@ -1,5 +1,6 @@
 /** Fits of a hole and a shaft of one size by ISO 286. */
 import { type IsoLimits, isoLimits } from '../quantity/iso286';
+import type { Fault } from '../quantity/value';
 import { field, length, mm, positive } from './build';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
@@ -17,16 +18,18 @@ const SHAFT: Parameter = {
   meaning: 'ISO 286 class of the shaft, such as g6',
 };
 
+/** The table's own finding says what it has: letters, grades or sizes. */
+const notHeld = (size: number, code: string, parameter: string, found: Fault): Refusal => ({
+  refused: `ISO 286 gives no limits for ${mm(size)} \`${code}\` here: take another class.`,
+  parameter,
+  code: found.code,
+  data: found.data,
+});
+
 function limitsOf(given: Given, part: 'hole' | 'shaft'): IsoLimits | Refusal {
   const [size, code] = [given.number('size'), given.code(part)];
   const found = isoLimits(size, code);
-  if (!('upper' in found))
-    return {
-      refused: `ISO 286 gives no limits for ${mm(size)} \`${code}\` here: take another class.`,
-      parameter: part,
-      code: found.code,
-      data: found.data,
-    };
+  if (!('upper' in found)) return notHeld(size, code, part, found);
   if (found.sense === part) return found;
   const other = part === 'hole' ? code.toUpperCase() : code.toLowerCase();
   return {
@@ -44,6 +47,13 @@ function both(given: Given): { hole: IsoLimits; shaft: IsoLimits } | Refusal {
   return 'refused' in shaft ? shaft : { hole, shaft };
 }
 
+const PER_MM = 1000;
+
+const signed = (um: number): string => (um > 0 ? `+${um}` : String(um));
+
+/** `+21/0 µm`, as drawings write a zone. */
+const zone = ({ upper, lower }: IsoLimits): string => `${signed(upper)}/${signed(lower)} µm`;
+
 function kindOf(most: number, least: number): string {
   if (least >= 0) return 'clearance fit';
   return most <= 0 ? 'interference fit' : 'transition fit';
@@ -55,16 +65,35 @@ const fit: Formula = {
   title: 'Clearance or interference of a fit',
   parameters: [SIZE, HOLE, SHAFT],
   result: [
+    field('hole_max', 'mm', 'largest hole'),
+    field('hole_min', 'mm', 'smallest hole'),
+    field('shaft_max', 'mm', 'largest shaft'),
+    field('shaft_min', 'mm', 'smallest shaft'),
     field('clearance_max', 'µm', 'largest hole less smallest shaft; negative is interference'),
     field('clearance_min', 'µm', 'smallest hole less largest shaft; negative is interference'),
+    field('middle', 'µm', 'clearance where both parts are in the middle of their limits'),
     { ...field('kind', '', 'clearance, transition or interference fit'), words: true },
+    { ...field('zones', '', 'how the two zones lie about the nominal size'), words: true },
+    { ...field('checked', '', 'how far the values of the table were checked'), words: true },
   ],
   compute: (given) => {
     const parts = both(given);
     if ('refused' in parts) return parts;
     const { hole, shaft } = parts;
     const [clearance_max, clearance_min] = [hole.upper - shaft.lower, hole.lower - shaft.upper];
-    return { clearance_max, clearance_min, kind: kindOf(clearance_max, clearance_min) };
+    const size = given.number('size');
+    return {
+      hole_max: size + hole.upper / PER_MM,
+      hole_min: size + hole.lower / PER_MM,
+      shaft_max: size + shaft.upper / PER_MM,
+      shaft_min: size + shaft.lower / PER_MM,
+      clearance_max,
+      clearance_min,
+      middle: (clearance_max + clearance_min) / 2,
+      kind: kindOf(clearance_max, clearance_min),
+      zones: `hole ${zone(hole)}, shaft ${zone(shaft)}`,
+      checked: hole.check === shaft.check ? hole.check : `hole: ${hole.check}; shaft: ${shaft.check}`,
+    };
   },
   working: (given) => {
     const parts = both(given);
@@ -90,6 +119,15 @@ const fit: Formula = {
         expression: 'hole_lower - shaft_upper',
         words: 'smallest hole less largest shaft',
       },
+      {
+        name: 'middle',
+        expression: '(clearance_max + clearance_min) / 2',
+        words: 'half way between the two',
+      },
+      { name: 'hole_max', expression: 'size + hole_upper', words: 'size and deviation' },
+      { name: 'hole_min', expression: 'size + hole_lower', words: 'size and deviation' },
+      { name: 'shaft_max', expression: 'size + shaft_upper', words: 'size and deviation' },
+      { name: 'shaft_min', expression: 'size + shaft_lower', words: 'size and deviation' },
     ];
   },
   why:
@@ -103,14 +141,28 @@ const fit: Formula = {
   checks: [
     {
       call: 'fit(25 mm, H7, h6)',
-      expect: { clearance_max: 34, clearance_min: 0, kind: 'clearance fit' },
+      expect: {
+        clearance_max: 34,
+        clearance_min: 0,
+        middle: 17,
+        kind: 'clearance fit',
+        zones: 'hole +21/0 µm, shaft 0/-13 µm',
+      },
       tolerance: 0,
       source: 'hand arithmetic on handbook limits, from memory',
     },
     {
       call: 'fit(16 mm, H7, k6)',
-      expect: { clearance_max: 17, clearance_min: -12, kind: 'transition fit' },
-      tolerance: 0,
+      expect: {
+        hole_max: 16.018,
+        hole_min: 16,
+        shaft_max: 16.012,
+        shaft_min: 16.001,
+        clearance_max: 17,
+        clearance_min: -12,
+        kind: 'transition fit',
+      },
+      tolerance: 1e-12,
       source: 'hand arithmetic on handbook limits, from memory',
     },
     {
@@ -122,4 +174,70 @@ const fit: Formula = {
   ],
 };
 
-export const FIT_FORMULAS: readonly Formula[] = [fit];
+const CLASS: Parameter = {
+  name: 'class',
+  kind: 'code',
+  unit: '',
+  meaning: 'ISO 286 class, such as H7 for a hole or g6 for a shaft',
+};
+
+const isoClass: Formula = {
+  name: 'iso_limits',
+  family: 'fits',
+  title: 'Limits of a size by its ISO 286 class',
+  parameters: [{ ...SIZE, meaning: 'nominal size' }, CLASS],
+  result: [
+    field('upper', 'µm', 'upper deviation'),
+    field('lower', 'µm', 'lower deviation'),
+    field('largest', 'mm', 'largest size'),
+    field('smallest', 'mm', 'smallest size'),
+    { ...field('checked', '', 'how far the values of the table were checked'), words: true },
+  ],
+  compute: (given) => {
+    const size = given.number('size');
+    const found = isoLimits(size, given.code('class'));
+    if (!('upper' in found)) return notHeld(size, given.code('class'), 'class', found);
+    const { upper, lower, check } = found;
+    return { upper, lower, largest: size + upper / PER_MM, smallest: size + lower / PER_MM, checked: check };
+  },
+  working: (given) => {
+    const found = isoLimits(given.number('size'), given.code('class'));
+    if (!('upper' in found)) return [];
+    return [
+      { name: 'upper', expression: `${found.upper} µm`, words: `upper deviation, ${found.check}` },
+      { name: 'lower', expression: `${found.lower} µm`, words: `lower deviation, ${found.check}` },
+      { name: 'largest', expression: 'size + upper', words: 'size and deviation' },
+      { name: 'smallest', expression: 'size + lower', words: 'size and deviation' },
+    ];
+  },
+  why:
+    'The number is how wide the limits are, the letter where they lie: capital letters are holes, small ones shafts. H ' +
+    'holes begin at the nominal size and go up, h shafts end at it; letters before h leave room, letters after it take it. ' +
+    'Larger sizes get wider limits, in steps, since they are harder to hold.',
+  conditions: positive(SIZE),
+  source: 'ISO 286-1:2010, tables 1 to 5; holes R and S by its rule',
+  cautions: ['measuring'],
+  picture: null,
+  checks: [
+    {
+      call: 'iso_limits(140 mm, s6)',
+      expect: { upper: 117, lower: 92, largest: 140.117, smallest: 140.092 },
+      tolerance: 1e-9,
+      source: 'upper limit digit for digit in an open general-purpose CAD table, IT grade likewise',
+    },
+    {
+      call: 'iso_limits(40 mm, P7)',
+      expect: { upper: -17, lower: -42 },
+      tolerance: 0,
+      source: 'upper limit digit for digit in an open numeric table of ISO 286-2',
+    },
+    {
+      call: 'iso_limits(25 mm, R7)',
+      expect: { upper: -20, lower: -41 },
+      tolerance: 0,
+      source: 'handbook limits, from memory',
+    },
+  ],
+};
+
+export const FIT_FORMULAS: readonly Formula[] = [fit, isoClass];

@@ -146,7 +146,7 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./interrupted') as typeof import('./interrupted')).INTERRUPTED_FORMULAS,
   },
   {
-    formulas: ['fit'],
+    formulas: ['fit', 'iso_limits'],
     load: () => (require('./fits') as typeof import('./fits')).FIT_FORMULAS,
   },
   {

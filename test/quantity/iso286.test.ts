@@ -176,7 +176,7 @@ function again(size: number, letter: string, grade: number): [number, number] | 
     case 'N':
       if (grade > 8) return top(size > 3 ? 0 : -4);
       return top(-shaft() + fine);
-    default:
+    default: // P, R and S
       return top(-shaft() + (grade <= 7 ? fine : 0));
   }
 }
@@ -185,7 +185,7 @@ describe('every zone', () => {
   it('composed a second time, on and between the ends of each step', () => {
     let zones = 0;
     for (const letter of [...SHAFT_LETTERS.split(' '), ...HOLE_LETTERS.split(' ')])
-      for (let grade = 5; grade <= ('KMNP'.includes(letter) ? 11 : 13); grade++)
+      for (let grade = 5; grade <= ('KMNPRS'.includes(letter) ? 11 : 13); grade++)
         (STANDARD.get('s') ?? []).forEach(({ upto: end }, i, steps) => {
           const start = steps[i - 1]?.upto ?? 0;
           for (const size of [end, (start + end) / 2, start + 0.001]) {
@@ -213,7 +213,7 @@ describe('every zone', () => {
     for (const size of [2, 10, 25, 100, 300, 480]) {
       const uppers = 'd7 e7 f7 g7 h7 k7 m7 n7 p7 r7 s7'.split(' ').map((code) => limits(size, code)[0]);
       expect(uppers).toEqual([...uppers].sort((a, b) => a - b));
-      const lowers = 'D7 E7 F7 G7 H7 JS7 K7 M7 N7 P7'.split(' ').map((code) => limits(size, code)[1]);
+      const lowers = 'D7 E7 F7 G7 H7 JS7 K7 M7 N7 P7 R7 S7'.split(' ').map((code) => limits(size, code)[1]);
       expect(lowers).toEqual([...lowers].sort((a, b) => b - a));
     }
   });
@@ -228,6 +228,9 @@ describe('every zone', () => {
     expect(check(2, 'H12')).toContain('memory');
     expect(check(300, 'M6')).toContain('memory');
     expect(check(20, 'M7')).toContain('formula');
+    expect(check(25, 'R7')).toContain('by the standard’s rule'.replace('’', "'"));
+    expect(check(25, 'S5')).toContain('memory');
+    expect(check(25, 'P9')).toContain('checked digit for digit against');
     for (const row of [...GRADES.values(), ...SHAFTS.values()]) {
       expect(row.checks).toMatch(/^[dfm]+$/);
       expect(row.checks).toHaveLength(row.values.length);
@@ -236,10 +239,28 @@ describe('every zone', () => {
   });
 });
 
+it('holes R and S as handbooks print them, from memory', () => {
+  const printed: [number, string, number, number][] = [
+    [2, 'R7', -10, -20],
+    [10, 'R7', -13, -28],
+    [25, 'R6', -24, -37],
+    [25, 'R7', -20, -41],
+    [25, 'S6', -31, -44],
+    [25, 'S7', -27, -48],
+    [25, 'S8', -35, -68],
+    [60, 'R7', -30, -60],
+    [70, 'R7', -32, -62],
+    [100, 'S7', -58, -93],
+  ];
+  for (const [size, code, ES, EI] of printed)
+    expect([size, code, ...limits(size, code)]).toEqual([size, code, ES, EI]);
+});
+
 describe('what the table has not', () => {
   const cases: [number, string, string][] = [
     [25, 'a7', 'iso-letter-unknown'],
-    [25, 'R7', 'iso-letter-unknown'],
+    [25, 'T7', 'iso-letter-unknown'],
+    [25, 'R12', 'iso-grade-unknown'],
     [25, 'Js7', 'iso-letter-unknown'],
     [25, 'H', 'iso-letter-unknown'],
     [25, 'x', 'iso-letter-unknown'],
