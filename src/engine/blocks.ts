@@ -2,6 +2,7 @@
  * Which lines of a block are new. Unchanged text is compared in large pieces, so the cost of an edit grows with the edit
  * and hardly with the note.
  */
+import type { FenceWord } from '../notation/syntax';
 import type { Node, NodeBlock } from './graph';
 
 /** A block of code lines that the sheet keeps between updates. */
@@ -12,8 +13,9 @@ export interface SheetBlock extends NodeBlock {
   starts: LineStarts;
 }
 
-export function emptyBlock(key: string): SheetBlock {
+export function emptyBlock(word: FenceWord, key: string): SheetBlock {
   return {
+    word,
     key,
     content: '',
     starts: new LineStarts(),

@@ -6,7 +6,8 @@
  */
 import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
-import type { Statement } from '../notation/syntax';
+import { parseLine } from '../notation/line';
+import type { FenceWord, Statement } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Few } from './few';
 import type { Asked, CheckResult, ReadingResult } from './results';
@@ -49,6 +50,11 @@ export class Lookup {
     this.next = entry.lookers;
     if (this.next) this.next.before = this;
     entry.lookers = this;
+  }
+
+  /** Whether a change of these fields, or of the whole value, changes what it finds. */
+  concerns(changed: true | ReadonlySet<string>): boolean {
+    return changed === true || this.field === null || this.want !== 'value' || changed.has(this.field);
   }
 
   /** Takes it out of the name's list. */
@@ -127,6 +133,7 @@ export class Entry {
 
 /** The nodes of one block; `starts` holds the offset of each line in the block's content. */
 export interface NodeBlock {
+  readonly word: FenceWord;
   nodes: Node[];
   firstLine: number;
   /** Position among the sheet's blocks, for the order of readings. */
@@ -164,18 +171,45 @@ export class Node {
   stamp = 0;
   dirty = false;
   order = 0;
-  low = 0;
-  at: Lookup | null = null;
   judged = 0;
 
   constructor(
     readonly text: string,
     /** Machine cards the block stands on. */
     readonly on: readonly Entry[],
-    readonly statement: Statement,
+    /** Null while it is forgotten. */
+    private read: Statement | null,
     /** Serial number by which limits know this line as their input. */
     readonly input: number,
   ) {}
+
+  /** The line as the notation reads it. */
+  get statement(): Statement {
+    return (this.read ??= parseLine(this.text, this.block?.word ?? 'figures'));
+  }
+
+  get kind(): Statement['kind'] {
+    return this.read?.kind ?? (this.provides ? 'figure' : 'show');
+  }
+
+  /** True for a line whose value nothing else has a part in: `bore = 12.50 mm`. */
+  get standsAlone(): boolean {
+    const { kind } = this;
+    return this.lookups === null && this.on.length === 0 && (kind === 'figure' || kind === 'show');
+  }
+
+  /**
+   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Only
+   * for a line that stands alone, since it needs no second evaluation, and has nothing to say.
+   */
+  forget(): void {
+    if (this.standsAlone && !this.hasFindings) this.read = null;
+  }
+
+  /** Whether the notation has something to say about it. */
+  get hasFindings(): boolean {
+    return this.read !== null && this.read.findings.length > 0;
+  }
 
   /** The node's line in the note. */
   get line(): number {
@@ -193,6 +227,6 @@ export class Node {
 
   /** The name of the figure, for messages; empty for other lines. */
   get name(): string {
-    return this.statement.kind === 'figure' ? this.statement.name.text : '';
+    return this.kind === 'figure' ? (this.provides?.name ?? '') : '';
   }
 }

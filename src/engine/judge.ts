@@ -16,8 +16,13 @@ const NOTHING: readonly Problem[] = [];
 
 /** Judges a node; `entryOf` finds the entry of a name without making one. */
 export function judge(node: Node, entryOf: (name: string) => Entry | undefined): void {
-  const { statement } = node;
   node.reading = null;
+  // Most lines stand on no machine, and a line's reading may be forgotten.
+  if (node.on.length === 0 && (node.kind === 'figure' || node.kind === 'show')) {
+    node.verdicts = NOTHING;
+    return;
+  }
+  const { statement } = node;
   if (statement.kind === 'reading') node.verdicts = judgeReading(node, statement, entryOf);
   else if (statement.kind === 'used') node.verdicts = judgeUsed(node, statement.path, entryOf);
   else if (statement.kind === 'figure' || statement.kind === 'show')

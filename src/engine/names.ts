@@ -7,6 +7,7 @@ import { bind } from './bind';
 import type { Card } from './cards';
 import { appended, withOne, withoutOne } from './few';
 import { Entry, Node } from './graph';
+import { difference } from './values';
 
 const NOTHING: readonly Entry[] = [];
 let inputs = 0;
@@ -65,14 +66,14 @@ export class Names {
     this.seeds.push(node);
   }
 
-  /** A line of a block on those machines, in its place among the names. */
+  /** A line of a block on those machines, in its place among the names. Whoever adds one that stands alone evaluates it. */
   add(text: string, machines: readonly Entry[], statement: Statement): Node {
     const { kind } = statement;
     const judged = kind === 'figure' || kind === 'show';
     const node = new Node(text, judged ? machines : NOTHING, statement, ++inputs);
     if (kind === 'empty' && statement.findings.length === 0) return node;
-    this.seeds.push(node);
     bind(node, this.entryOf);
+    if (!node.standsAlone) this.seeds.push(node);
     for (const entry of node.steps) {
       entry.stepped++;
       this.touch(entry);
@@ -121,12 +122,12 @@ export class Names {
       this.touch(entry);
       this.release(entry);
     }
-    const { provides, statement } = node;
+    const { provides, kind } = node;
     if (!provides) return;
-    if (statement.kind === 'reading' || statement.kind === 'used') {
+    if (kind === 'reading' || kind === 'used') {
       provides.records.splice(provides.records.indexOf(node), 1);
       this.touch(provides);
-      const root = this.find(statement.path.names[0] ?? '');
+      const root = this.find(provides.name.split('.', 1)[0] ?? '');
       if (root) {
         root.judges = withoutOne(root.judges, node);
         this.release(root);
@@ -151,6 +152,12 @@ export class Names {
     this.renewed.set(entry, entry.figure);
   }
 
+  private tell(entry: Entry, changed: boolean | ReadonlySet<string>): void {
+    if (changed === false) return;
+    for (let looker = entry.lookers; looker; looker = looker.next)
+      if (looker.concerns(changed)) this.seeds.push(looker.node);
+  }
+
   /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
   gathered(): { readonly seeds: readonly Node[]; readonly touched: readonly Entry[] } {
     const replaced: Entry[] = [];
@@ -158,11 +165,14 @@ export class Names {
       const now = entry.figure;
       if (!before || !now) this.touch(entry);
       else if (now !== before) {
-        // One line took another's place as the name's figure. It starts from the other's value: lines that look the name
-        // up need a fresh look only if the new value differs, or the field that they want.
-        now.value = before.value;
-        this.seeds.push(now);
+        // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the
+        // new value differs, or the field that they want.
         replaced.push(entry);
+        if (now.standsAlone) this.tell(entry, difference(before.value, now.value));
+        else {
+          now.value = before.value;
+          this.seeds.push(now);
+        }
       }
     }
     const { seeds } = this;

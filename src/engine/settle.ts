@@ -102,33 +102,40 @@ function isReady({ lookups }: Node, stamp: number): boolean {
   return true;
 }
 
+/** A line on the way of a visit: the earliest open line that it reaches, and the lookup to follow next. */
+interface Step {
+  readonly node: Node;
+  low: number;
+  at: Lookup | null;
+}
+
 /** Goes from a line to all that it needs, and hands out each group of lines once what it needs has been handed out. */
 function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => void): void {
   /** Lines whose group is not complete, and the way from the start to where the visit has got to. */
   const open: Node[] = [];
-  const path: Node[] = [];
+  const path: Step[] = [];
   let visited = 0;
   const enter = (node: Node): void => {
-    node.order = node.low = ++visited;
-    node.at = node.lookups;
+    node.order = ++visited;
     open.push(node);
-    path.push(node);
+    path.push({ node, low: visited, at: node.lookups });
   };
   enter(start);
-  for (let node = path.at(-1); node; node = path.at(-1)) {
-    const lookup = node.at;
+  for (let step = path.at(-1); step; step = path.at(-1)) {
+    const lookup = step.at;
     if (lookup) {
-      node.at = lookup.nextOfNode;
+      step.at = lookup.nextOfNode;
       const needed = provider(lookup);
       if (needed?.stamp !== stamp || needed.order === DONE) continue;
       if (needed.order === UNSEEN) enter(needed);
-      else if (needed.order < node.low) node.low = needed.order;
+      else if (needed.order < step.low) step.low = needed.order;
       continue;
     }
     path.pop();
+    const { node, low } = step;
     const parent = path.at(-1);
-    if (parent && node.low < parent.low) parent.low = node.low;
-    if (node.low === node.order) settled(open.splice(open.lastIndexOf(node)));
+    if (parent && low < parent.low) parent.low = low;
+    if (low === node.order) settled(open.splice(open.lastIndexOf(node)));
   }
 }
 
@@ -138,10 +145,6 @@ function spread(entry: Entry | null, changed: true | ReadonlySet<string>, stamp:
   if (changed === true) entry.told = stamp;
   for (let looker = entry.lookers; looker; looker = looker.next) {
     const { node } = looker;
-    if (node.stamp === stamp && (changed === true || concerns(looker, changed))) node.dirty = true;
+    if (node.stamp === stamp && looker.concerns(changed)) node.dirty = true;
   }
-}
-
-function concerns(lookup: Lookup, changed: ReadonlySet<string>): boolean {
-  return lookup.field === null || lookup.want !== 'value' || changed.has(lookup.field);
 }

@@ -152,7 +152,7 @@ export class Sheet implements Scope {
       if ((i < head || i >= calculating.length - tail) && old) return old;
       const key = keyOf(source);
       const reused = i < before.length - tail && before[i]?.key === key ? before[i] : undefined;
-      const block = reused ?? emptyBlock(key);
+      const block = reused ?? emptyBlock(source.word, key);
       const change = changeText(block, source.content);
       if (change) {
         release(block, block.nodes.slice(change.from, change.from + change.removed));
@@ -166,8 +166,8 @@ export class Sheet implements Scope {
       const machines = source.on.map((word) => this.register.entryOf(word.text));
       const nodes = change.added.map((text) => {
         const moved = gone.size === 0 ? undefined : gone.get(`${block.key}\0${text}`)?.pop();
-        if (moved?.provides && moved.statement.kind !== 'figure') this.register.touch(moved.provides);
-        return moved ?? this.register.add(text, machines, parseLine(text, source.word));
+        if (moved?.provides && moved.kind !== 'figure') this.register.touch(moved.provides);
+        return moved ?? this.newNode(text, machines, source.word);
       });
       replaceNodes(block, change, nodes);
     }
@@ -189,12 +189,19 @@ export class Sheet implements Scope {
     });
   }
 
+  /** A line that stands alone has its value at once: it is never seen again, unless somebody asks for it. */
+  private newNode(text: string, machines: readonly Entry[], word: FenceWord): Node {
+    const node = this.register.add(text, machines, parseLine(text, word));
+    if (node.standsAlone) {
+      this.evaluate(node);
+      this.noteTrouble(node);
+    }
+    return node;
+  }
+
   private noteTrouble(node: Node): void {
     const trouble =
-      node.statement.findings.length > 0 ||
-      node.problems.length > 0 ||
-      node.verdicts.length > 0 ||
-      node.cycle !== null;
+      node.hasFindings || node.problems.length > 0 || node.verdicts.length > 0 || node.cycle !== null;
     if (trouble) this.troubled.add(node);
     else this.troubled.delete(node);
   }
@@ -209,6 +216,7 @@ export class Sheet implements Scope {
     this.evaluations++;
     const [before, readings] = [node.value, node.readings];
     evaluateNode(node, this.evaluation);
+    if (node.problems.length === 0) node.forget();
     if (node.readings !== readings) node.provides?.forgetRecorded();
     return node.readings !== readings ? true : difference(before, node.value);
   }
