@@ -124,7 +124,8 @@ export class Evaluation {
     if (value) return value;
     if (value === null) this.waitsFor = appended(this.waitsFor, name);
     else if (name === 'pi') return plain(Math.PI);
-    else if (span.callout) this.refuse(span, fault('thread-not-a-figure', { name }));
+    else if (span.callout)
+      this.refuse(span, fault(name.includes(':') ? 'taper-not-a-figure' : 'thread-not-a-figure', { name }));
     else if (unitNamed(name))
       this.refuse(span, fault('unit-without-number', { name, offers: [`1 ${name}`] }));
     else this.refuse(span, fault('unknown-name', { name }));

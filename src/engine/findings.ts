@@ -62,6 +62,12 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
       `\`${word(d, 'name')}\` names a thread, which is not one size. Write the size or the pitch that is meant as a length.`,
     'A thread has several diameters and a pitch; only a formula can say which of them is asked for.',
   ),
+  'taper-not-a-figure': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` is a taper's call-out, not a figure. Give it to a formula that takes a taper, such as \`taper_callout(${word(d, 'name')})\`.`,
+    'A taper stands for a slope, not for a size; only a formula can say which of its figures is asked for.',
+  ),
   'unit-or-figure': kind(
     'error',
     (d) =>

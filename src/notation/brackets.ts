@@ -1,6 +1,7 @@
 /** What stands between brackets: a part of an expression, the arguments of a formula, a list. */
 import { ONE } from '../quantity/unit';
 import { PERCENT } from '../quantity/units';
+import { taperCallout } from './callout';
 import { isDigit, isLetter, nameEnd, skipBlanks } from './characters';
 import { parseExpression, parseFields } from './expression';
 import { expectedArgument, expectedOperator } from './refuse';
@@ -81,13 +82,22 @@ function parseArgument(s: Scanner): Argument | null {
     const mark = s.at(after);
     if (mark === COLON) {
       s.pos = after + 1;
-      const value = parseExpression(s);
+      const value = parseGiven(s);
       return value && { start, end: value.end, name: { start, end, text: s.slice(start, end) }, value };
     }
     if (mark === EQUALS && s.at(after + 1) !== EQUALS) return expectedArgument(s, after);
   }
-  const value = parseExpression(s);
+  const value = parseGiven(s);
   return value && { start: value.start, end: value.end, name: null, value };
+}
+
+/** What an argument gives: an expression, or a taper's call-out. */
+function parseGiven(s: Scanner): Expression | null {
+  if (isDigit(s.next())) {
+    const taper = taperCallout(s, s.pos);
+    if (taper !== undefined) return taper;
+  }
+  return parseExpression(s);
 }
 
 /** Passes the comma after `item`, unless it could be a decimal one, or begins one element too many. */

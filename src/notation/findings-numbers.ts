@@ -26,6 +26,10 @@ export const numberFindings: Record<string, FindingKind> = {
   ),
   'thread-or-difference': error((d) => `${code(d, 'written')} could be a thread or a subtraction.`, TWO_WAYS),
   'thread-or-product': error((d) => `${code(d, 'written')} could be a thread or a product.`, TWO_WAYS),
+  'taper-or-quotient': error(
+    (d) => `${code(d, 'written')} could be a taper or a division.`,
+    'A taper such as `1:10` is written without blanks and with few digits, as on drawings.',
+  ),
   'parts-do-not-fit': error(
     (d) =>
       `The parts of ${code(d, 'written')} do not fit: each but the last is whole, and each but the first is less than one of the part before.`,

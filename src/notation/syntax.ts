@@ -37,7 +37,7 @@ export interface QuantityNode extends Span {
 export interface NameNode extends Span {
   readonly kind: 'name';
   readonly name: string;
-  /** True for a thread's call-out such as `M30x1.5-6g` or `3/8-16 UNC`: no figure's name, only an argument. */
+  /** True for a call-out such as `M30x1.5-6g`, `3/8-16 UNC` or `1:10`: no figure's name, only an argument. */
   readonly callout?: true;
 }
 

@@ -124,6 +124,8 @@ export type Family =
   | 'indexing'
   | 'cutting'
   | 'setup'
+  | 'support'
+  | 'taper'
   | 'fits'
   | 'threads'
   | 'mechanics'

@@ -146,6 +146,30 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./interrupted') as typeof import('./interrupted')).INTERRUPTED_FORMULAS,
   },
   {
+    formulas: ['deflection_in_chuck', 'deflection_with_centre', 'deflection_between_centres'],
+    load: () => (require('./support') as typeof import('./support')).SUPPORT_FORMULAS,
+  },
+  {
+    formulas: ['support_compared', 'longest_overhang'],
+    load: () => (require('./support-choice') as typeof import('./support-choice')).SUPPORT_CHOICE_FORMULAS,
+  },
+  {
+    formulas: ['taper', 'taper_callout', 'taper_end', 'taper_length'],
+    load: () => (require('./taper-callout') as typeof import('./taper-callout')).TAPER_FORMULAS,
+  },
+  {
+    formulas: ['morse_taper'],
+    load: () => (require('./taper-morse') as typeof import('./taper-morse')).MORSE_FORMULAS,
+  },
+  {
+    formulas: ['tailstock_setover', 'compound_slide', 'cross_slide', 'sine_bar'],
+    load: () => (require('./taper-setting') as typeof import('./taper-setting')).TAPER_SETTING_FORMULAS,
+  },
+  {
+    formulas: ['taper_over_rollers', 'taper_over_balls', 'gauge_stand_off'],
+    load: () => (require('./taper-measuring') as typeof import('./taper-measuring')).TAPER_MEASURING_FORMULAS,
+  },
+  {
     formulas: ['fit', 'iso_limits'],
     load: () => (require('./fits') as typeof import('./fits')).FIT_FORMULAS,
   },

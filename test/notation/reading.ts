@@ -15,7 +15,7 @@ export function expressionText(e: Expression): string {
     case 'quantity':
       return amount(e);
     case 'name':
-      return e.callout ? `thread ${e.name}` : e.name;
+      return e.callout ? `${e.name.includes(':') ? 'taper' : 'thread'} ${e.name}` : e.name;
     case 'field':
       return `${expressionText(e.of)}.${e.field}`;
     case 'call':

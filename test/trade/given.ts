@@ -65,7 +65,11 @@ export const SHOP: ReadonlyMap<string, CardView> = new Map(
         return [key, numbers.length > 1 ? numbers : (numbers[0] ?? 0)] as const;
       },
     );
-    return [name, card(name, Object.fromEntries(fields))] as const;
+    const texts = [...lines.matchAll(/^(\w+): (.+)$/gm)].map(
+      ([, key = '', text = '']) => [key, { kind: 'text', text }] as const,
+    );
+    const made = card(name, Object.fromEntries(fields));
+    return [name, { ...made, fields: new Map([...made.fields, ...texts]) }] as const;
   }),
 );
 
@@ -108,7 +112,7 @@ export function callOf(text: string): { formula: Formula; args: Arguments } {
   const formula = formulaNamed(name);
   if (!formula) throw new Error(`no formula ${name}`);
   const args = inside.split(/,\s*(?![^[]*\])/).map((part, index): [string, Arguments[string]] => {
-    const [, label, value = ''] = /^(?:(\w+):\s*)?(.*)$/.exec(part) ?? [];
+    const [, label, value = ''] = /^(?:([a-z]\w*):\s*)?(.*)$/.exec(part) ?? [];
     const parameter = formula.parameters.find((p, i) => (label ? p.name === label : i === index));
     if (!parameter) throw new Error(`${text}: no parameter for ${part}`);
     const read = {
