@@ -36,6 +36,7 @@ function records(sheet: Sheet, path: string): readonly Answer[] {
   add('reading', 'the last reading');
   add('mean', 'mean of the last readings');
   add('readings', 'the last readings');
+  add('positions', 'where the last readings were taken');
   add('used', 'what was really run');
   return found;
 }

@@ -51,6 +51,7 @@ function fieldSource(sheet: Sheet, { of, field }: FieldNode): FieldSource {
 const READING_FIELDS = new Map([
   ['reading', 'The last reading taken.'],
   ['readings', 'All readings of its last line.'],
+  ['positions', 'Where each reading of its last line was taken.'],
   ['mean', 'Mean of the readings of its last line.'],
   ['used', 'What was really used, last.'],
 ]);

@@ -1,32 +1,117 @@
-/** What could be written in the place of a finding: the likely meanings it offers. */
-import type { Sheet } from '../engine/index';
+/** What could be done about a finding or with a line. Chosen by a finding's code and data, never by its words. */
+import type { Finding } from '../engine/results';
+import { conversions } from './convert';
 import { type Mark, type Range, mark, overlaps } from './diagnostics';
+import { type Noted, type TextEdit, mends } from './edits';
+import { machineFixes } from './fix-machine';
+import { missingFigure } from './fix-missing';
+import { readingFixes, senseFixes, unitOfReading } from './fix-readings';
 
 export interface Fix {
   readonly title: string;
-  readonly mark: Mark;
-  readonly range: Range;
-  readonly text: string;
+  /** The finding it mends; null for one that is offered without any. */
+  readonly mark: Mark | null;
+  readonly edits: readonly TextEdit[];
   /** True when it is the only meaning on offer, so that the editor may take it by one key. */
   readonly preferred: boolean;
+  /** A fix mends or adds what is missing; a rewrite says the same in another way. */
+  readonly kind: 'fix' | 'rewrite';
 }
 
-/** The fixes for all findings that touch the range. They depend on code and data, never on a message's words. */
-export function fixes(sheet: Sheet, range: Range): readonly Fix[] {
-  return sheet.findings().flatMap((finding) => {
-    const marked = mark(finding);
-    if (finding.file !== null || !overlaps(marked.range, range)) return [];
-    const texts = offered(finding.data['offers']);
-    return texts.map((text) => ({
-      title: `Write ${text}`,
+/** A fix as its maker states it. */
+export interface Proposal {
+  readonly title: string;
+  readonly edits: readonly TextEdit[];
+}
+
+export interface FixSettings {
+  /** Which step of a machine is proposed first for a speed between two. */
+  readonly speedChoice: 'below' | 'nearest';
+}
+
+/** By the code of a finding; those of any code that carry likely meanings are taken besides. */
+const BY_CODE: ReadonlyMap<
+  string,
+  (noted: Noted, finding: Finding, settings: FixSettings) => readonly Proposal[]
+> = new Map([
+  ['speed-between-steps', machineFixes],
+  ['feed-between-steps', machineFixes],
+  ['speed-outside-machine', machineFixes],
+  ['feed-outside-machine', machineFixes],
+  ['feed-rate-over-machine', machineFixes],
+  ['unknown-name', missingFigure],
+  ['reading-kind', unitOfReading],
+  ['used-kind', unitOfReading],
+  ['side-unknown', senseFixes],
+]);
+
+/** The fixes for what touches the range. Each has been tried: it leaves no error that was not there before. */
+export function fixes(noted: Noted, range: Range, settings: FixSettings): readonly Fix[] {
+  const own = noted.sheet.findings().filter((finding) => finding.file === null);
+  const touched = own.filter((finding) => overlaps(mark(finding).range, range));
+  return [
+    ...touched.flatMap((finding) => ofFinding(noted, finding, settings)),
+    ...ofAll(touched, own),
+    ...ofLine(noted, range),
+  ];
+}
+
+function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): readonly Fix[] {
+  const marked = mark(finding);
+  const texts = offered(finding);
+  const offers = texts.map((text): Fix => ({
+    title: `Write ${text === '' ? 'nothing here' : text}`,
+    mark: marked,
+    edits: [{ range: marked.range, text }],
+    preferred: texts.length === 1,
+    kind: 'fix',
+  }));
+  const own = (BY_CODE.get(finding.code)?.(noted, finding, settings) ?? [])
+    .filter(({ edits }) => mends(noted, edits, finding.code))
+    .map((each, i): Fix => ({
+      ...each,
       mark: marked,
-      range: marked.range,
-      text,
-      preferred: texts.length === 1,
+      preferred: offers.length === 0 && i === 0,
+      kind: 'fix',
     }));
+  return [...offers, ...own];
+}
+
+/** All findings of one kind at once, where each has one likely meaning only. */
+function ofAll(touched: readonly Finding[], all: readonly Finding[]): readonly Fix[] {
+  const codes = new Set(touched.map(({ code }) => code));
+  return [...codes].flatMap((code): Fix[] => {
+    const alike = all.filter((finding) => finding.code === code && offered(finding).length === 1);
+    const here = touched.find((finding) => alike.includes(finding));
+    if (alike.length < 2 || !here) return [];
+    const edits = alike.map((finding) => ({ range: mark(finding).range, text: offered(finding)[0] ?? '' }));
+    return [
+      {
+        title: `Mend all ${alike.length} of this kind`,
+        mark: mark(here),
+        edits,
+        preferred: false,
+        kind: 'fix',
+      },
+    ];
   });
 }
 
-function offered(offers: unknown): readonly string[] {
+/** What can be done with the line where the range begins, without anything being wrong with it. */
+function ofLine(noted: Noted, range: Range): readonly Fix[] {
+  const row = noted.sheet.rowAt(range.line);
+  if (row?.block.word !== 'figures') return [];
+  const tried = (kind: Fix['kind'], found: readonly Proposal[]): readonly Fix[] =>
+    found
+      .filter(({ edits }) => mends(noted, edits, null))
+      .map((each) => ({ ...each, mark: null, preferred: false, kind }));
+  return [
+    ...tried('fix', readingFixes(noted, row)),
+    ...tried('rewrite', conversions(noted, row, range.column - row.column)),
+  ];
+}
+
+function offered({ data }: Finding): readonly string[] {
+  const offers: unknown = data['offers'];
   return Array.isArray(offers) ? offers.filter((text): text is string => typeof text === 'string') : [];
 }

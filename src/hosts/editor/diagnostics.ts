@@ -69,6 +69,11 @@ export function registerDiagnostics(notes: Workspace, log: LogOutputChannel): Di
   );
 }
 
+/** The finding's code, with or without the address of its explanation. */
+export function codeOf({ code }: Diagnostic): string {
+  return String(typeof code === 'object' ? code.value : (code ?? ''));
+}
+
 function diagnostic(note: TextDocument, { range, severity, code, message, related }: Mark): Diagnostic {
   const made = new Diagnostic(editorRange(range), message, SEVERITIES[severity]);
   made.source = SOURCE;

@@ -1,6 +1,7 @@
 /** The extension in the editor, the same in Node and in a browser. This file says what it is made of. */
 import { type ExtensionContext, window } from 'vscode';
 import { figuresPlugin } from '../preview/plugin';
+import { registerRecordReading } from './commands/record-reading';
 import { registerCompletion } from './completion';
 import { registerPastJobs } from './archive/register';
 import { registerDiagnostics } from './diagnostics';
@@ -33,6 +34,7 @@ export function activate(context: ExtensionContext): Markdown {
     registerHover(notes),
     registerQuickFixes(notes),
     registerPreview(shops, log),
+    registerRecordReading(notes),
     registerPastJobs(context, notes, shops, log),
   );
   return { extendMarkdownIt: (md) => md.use(figuresPlugin(previewHost(shops))) };

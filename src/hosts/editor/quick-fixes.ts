@@ -1,4 +1,4 @@
-/** Offers the likely meanings of what a finding refuses. */
+/** Offers what can be done about a finding or with a line. */
 import {
   CodeAction,
   CodeActionKind,
@@ -6,12 +6,12 @@ import {
   type Disposable,
   type Range,
   type TextDocument,
-  WorkspaceEdit,
   languages,
 } from 'vscode';
-import { fixes } from '../../language/quick-fixes';
-import { SOURCE } from './diagnostics';
-import { editorRange, plainRange } from './places';
+import { type Fix, fixes } from '../../language/quick-fixes';
+import { SOURCE, codeOf } from './diagnostics';
+import { editorRange, plainRange, workspaceEdit } from './places';
+import { fixSettings } from './settings';
 import type { Workspace } from './workspace';
 
 export function registerQuickFixes(notes: Workspace): Disposable {
@@ -22,22 +22,30 @@ export function registerQuickFixes(notes: Workspace): Disposable {
   ): Promise<CodeAction[]> => {
     const calculated = await notes.calculated(document);
     if (!calculated) return [];
-    return fixes(calculated.sheet, plainRange(range)).map((fix) => {
-      const action = new CodeAction(fix.title, CodeActionKind.QuickFix);
-      const place = editorRange(fix.range);
-      action.edit = new WorkspaceEdit();
-      action.edit.replace(document.uri, place, fix.text);
-      action.isPreferred = fix.preferred;
-      const marked = editorRange(fix.mark.range);
-      action.diagnostics = diagnostics.filter(
-        (each) => each.source === SOURCE && each.code === fix.mark.code && each.range.isEqual(marked),
-      );
-      return action;
-    });
+    const { sheet, shops } = calculated;
+    const noted = { sheet, shops, text: document.getText() };
+    return fixes(noted, plainRange(range), fixSettings(document.uri)).map((fix) =>
+      actionOf(fix, document, diagnostics),
+    );
   };
   return languages.registerCodeActionsProvider(
     { language: 'markdown' },
     { provideCodeActions },
-    { providedCodeActionKinds: [CodeActionKind.QuickFix] },
+    { providedCodeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
   );
+}
+
+function actionOf(fix: Fix, document: TextDocument, diagnostics: readonly Diagnostic[]): CodeAction {
+  const kind = fix.kind === 'fix' ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite;
+  const action = new CodeAction(fix.title, kind);
+  action.edit = workspaceEdit(document.uri, fix.edits);
+  action.isPreferred = fix.preferred;
+  const { mark } = fix;
+  if (mark) {
+    const marked = editorRange(mark.range);
+    action.diagnostics = diagnostics.filter(
+      (each) => each.source === SOURCE && codeOf(each) === mark.code && each.range.isEqual(marked),
+    );
+  }
+  return action;
 }

@@ -1,5 +1,6 @@
 /** The user's settings, read where they are needed so that a change counts at once. */
 import { type Uri, workspace } from 'vscode';
+import type { FixSettings } from '../../language/quick-fixes';
 
 export const SECTION = 'scribeline';
 
@@ -14,4 +15,9 @@ export function hintSettings(note: Uri): HintSettings {
     results: settings.get('hints.results', true),
     parameterNames: settings.get('hints.parameterNames', true),
   };
+}
+
+export function fixSettings(note: Uri): FixSettings {
+  const choice = workspace.getConfiguration(SECTION, note).get('speedChoice');
+  return { speedChoice: choice === 'nearest' ? 'nearest' : 'below' };
 }

@@ -24,6 +24,8 @@ export interface Calculated {
   readonly note: Note;
   readonly sheet: Sheet;
   readonly version: number;
+  /** The shop files whose cards are in force. */
+  readonly shops: readonly Shop[];
 }
 
 interface Entry {
@@ -87,7 +89,7 @@ export class Workspace implements Disposable {
     }
     entry.version = document.version;
     entry.shops = shops;
-    return { note, sheet, version: document.version };
+    return { note, sheet, version: document.version, shops };
   }
 }
 

@@ -1,0 +1,99 @@
+/** Asks for a figure and what was read or run, tells at every key how it stands, and writes the line. */
+import {
+  type Disposable,
+  InputBoxValidationSeverity,
+  type QuickPickItem,
+  type TextDocument,
+  commands,
+  l10n,
+  window,
+  workspace,
+} from 'vscode';
+import { type How, type Readable, judged, readables } from '../../../language/record-reading';
+import { workspaceEdit } from '../places';
+import { type Workspace, isNote } from '../workspace';
+
+export const RECORD_READING = 'scribeline.recordReading';
+
+export function registerRecordReading(notes: Workspace): Disposable {
+  return commands.registerCommand(RECORD_READING, async () => {
+    const document = window.activeTextEditor?.document;
+    if (document && isNote(document)) await record(notes, document);
+  });
+}
+
+async function record(notes: Workspace, document: TextDocument): Promise<void> {
+  const calculated = await notes.calculated(document);
+  const found = calculated ? readables(calculated.sheet) : [];
+  if (found.length === 0) {
+    void window.showInformationMessage(l10n.t('This note has no figure yet that could be measured.'));
+    return;
+  }
+  const figure = await window.showQuickPick(found.map(itemOf), {
+    title: l10n.t('Write a reading'),
+    placeHolder: l10n.t('Which figure was measured or run?'),
+    matchOnDetail: true,
+  });
+  if (!figure) return;
+  const how = await window.showQuickPick(waysOf(figure.readable.how), {
+    title: figure.readable.path,
+    placeHolder: figure.readable.shown,
+  });
+  if (!how) return;
+  await ask(notes, document, figure.readable, how.how);
+}
+
+function itemOf(readable: Readable): QuickPickItem & { readonly readable: Readable } {
+  const { path, shown, last } = readable;
+  return { label: path, description: shown, ...(last === '' ? {} : { detail: last }), readable };
+}
+
+function waysOf(likely: How): readonly (QuickPickItem & { readonly how: How })[] {
+  const ways = [
+    {
+      how: 'measured' as const,
+      label: l10n.t('measured'),
+      description: l10n.t('on the way: says what is left'),
+    },
+    {
+      how: 'final' as const,
+      label: l10n.t('final'),
+      description: l10n.t('at inspection: inside or outside'),
+    },
+    {
+      how: 'used' as const,
+      label: l10n.t('used'),
+      description: l10n.t('what was really run, kept for next time'),
+    },
+  ];
+  return [...ways].sort((a, b) => Number(b.how === likely) - Number(a.how === likely));
+}
+
+async function ask(notes: Workspace, document: TextDocument, readable: Readable, how: How): Promise<void> {
+  const judge = async (typed: string): Promise<ReturnType<typeof judged> | null> => {
+    const calculated = await notes.calculated(document);
+    if (!calculated) return null;
+    const { sheet, shops } = calculated;
+    return judged({ sheet, shops, text: document.getText() }, readable.path, how, typed);
+  };
+  const typed = await window.showInputBox({
+    title: `${readable.path} ${how}`,
+    prompt: [readable.shown, readable.last].filter((words) => words !== '').join(' · '),
+    placeHolder: l10n.t('As the instrument shows it; several with a comma and a blank between'),
+    validateInput: async (value) => {
+      if (value.trim() === '') return undefined;
+      const found = await judge(value);
+      if (!found) return undefined;
+      const severity =
+        found.edit === null
+          ? InputBoxValidationSeverity.Error
+          : found.good
+            ? InputBoxValidationSeverity.Info
+            : InputBoxValidationSeverity.Warning;
+      return { message: found.verdict, severity };
+    },
+  });
+  if (typed === undefined || typed.trim() === '') return;
+  const found = await judge(typed);
+  if (found?.edit) await workspace.applyEdit(workspaceEdit(document.uri, [found.edit]));
+}

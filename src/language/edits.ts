@@ -1,0 +1,82 @@
+/** Changes to a note's text as plain data, and what the note comes to with them. */
+import { type Sheet, type Shop, calculate } from '../engine/index';
+import type { Finding } from '../engine/results';
+import type { Range } from './diagnostics';
+
+export interface TextEdit {
+  readonly range: Range;
+  /** Lines are divided by `\n`; an editor writes the note's own line ends. */
+  readonly text: string;
+}
+
+/** A note as an answer needs it that changes it: its sheet, its text and the cards in force. */
+export interface Noted {
+  readonly sheet: Sheet;
+  readonly text: string;
+  readonly shops: readonly Shop[];
+}
+
+/** The text with the edits made; none may overlap another. Line ends stay as they are, new ones are the note's own. */
+export function edited(text: string, edits: readonly TextEdit[]): string {
+  const starts = lineStarts(text);
+  const end = text.includes('\r\n') ? '\r\n' : '\n';
+  const offset = (line: number, column: number): number => (starts[line] ?? text.length) + column;
+  let changed = text;
+  const last = [...edits].sort((a, b) => b.range.line - a.range.line || b.range.column - a.range.column);
+  for (const { range, text: put } of last)
+    changed =
+      changed.slice(0, offset(range.line, range.column)) +
+      put.replaceAll('\n', end) +
+      changed.slice(offset(range.endLine, range.endColumn));
+  return changed;
+}
+
+function lineStarts(text: string): readonly number[] {
+  return [0, ...[...text.matchAll(/\r\n?|\n/g)].map((found) => found.index + found[0].length)];
+}
+
+export function insertion(line: number, column: number, text: string): TextEdit {
+  return { range: { line, column, endLine: line, endColumn: column }, text };
+}
+
+/** The lines of a note, without their ends. */
+export function linesOf(text: string): readonly string[] {
+  return text.split(/\r\n?|\n/);
+}
+
+/** The edit that puts a line of code under another one of the same block, behind the same quote and list markers. */
+export function lineBelow(
+  text: string,
+  row: { readonly line: number; readonly column: number },
+  code: string,
+): TextEdit {
+  const line = linesOf(text)[row.line] ?? '';
+  return insertion(row.line, line.length, `\n${line.slice(0, Math.max(0, row.column))}${code}`);
+}
+
+export function lineAbove(
+  text: string,
+  row: { readonly line: number; readonly column: number },
+  code: string,
+): TextEdit {
+  const line = linesOf(text)[row.line] ?? '';
+  return insertion(row.line, 0, `${line.slice(0, Math.max(0, row.column))}${code}\n`);
+}
+
+/**
+ * Whether the edits leave fewer findings of this code, when one is given, and no error in the place of another: an error
+ * that is mended leaves one error less in all.
+ */
+export function mends(
+  { sheet, text, shops }: Noted,
+  edits: readonly TextEdit[],
+  code: string | null,
+): boolean {
+  const after = calculate(edited(text, edits), shops);
+  const errors = (of: Sheet): number => of.findings().filter(({ severity }) => severity === 'error').length;
+  const before = errors(sheet);
+  if (code === null) return errors(after) <= before;
+  const alike = (of: Sheet): readonly Finding[] => of.findings().filter((finding) => finding.code === code);
+  const less = alike(sheet).some(({ severity }) => severity === 'error') ? 1 : 0;
+  return errors(after) <= before - less && alike(after).length < alike(sheet).length;
+}

@@ -1,0 +1,122 @@
+/** What can be written beside readings: the unit they lack, which side is metal, limits to judge them by, what is left. */
+import type { Finding, Row } from '../engine/results';
+import type { Statement } from '../notation/syntax';
+import { ANGLE, LENGTH } from '../quantity/dimension';
+import type { Quantity } from '../quantity/value';
+import { rangeOf } from './diagnostics';
+import { type Noted, type TextEdit, insertion, lineBelow } from './edits';
+import { planned } from './hints';
+import type { Proposal } from './quick-fixes';
+
+/** A reading without a unit gets the one of its figure. */
+export function unitOfReading({ sheet }: Noted, finding: Finding): readonly Proposal[] {
+  const wanted = String(finding.data['wanted'] ?? '');
+  const row = sheet.rowAt(finding.line);
+  if (!row || wanted === '' || finding.data['unit'] !== '') return [];
+  const range = rangeOf(finding);
+  const written = row.text.slice(range.column - row.column, range.endColumn - row.column);
+  const text = wanted === 'deg' ? `${written}°` : `${written} ${wanted}`;
+  return [{ title: `Write ${text}`, edits: [{ range, text }] }];
+}
+
+/** `shaft` or `hole` after the limits of the figure that is read. */
+export function senseFixes({ sheet }: Noted, finding: Finding): readonly Proposal[] {
+  const figure = sheet.figure(String(finding.data['name']));
+  if (figure?.statement.kind !== 'figure' || !figure.statement.limits) return [];
+  const at = figure.column + figure.statement.limits.end;
+  return ['shaft', 'hole'].map((sense) => ({
+    title: `Say that it is a ${sense}`,
+    edits: [insertion(figure.line, at, ` ${sense}`)],
+  }));
+}
+
+export function readingFixes(noted: Noted, row: Row): readonly Proposal[] {
+  const { statement, reading } = row;
+  if (statement.kind === 'figure') return limitsFor(noted, row);
+  if (statement.kind !== 'reading' || !reading) return [];
+  const figure = noted.sheet.figure(reading.path);
+  return [...(figure ? limitsFor(noted, figure) : []), ...whatIsLeft(noted, row, statement)];
+}
+
+/**
+ * General tolerances for lengths, class m of ISO 2768-1 (from memory): above and up to, in mm, and the deviation either
+ * way. They are a first proposal for a size that says nothing, not what a drawing asks.
+ */
+const GENERAL: readonly (readonly [upTo: number, deviation: number])[] = [
+  [6, 0.1],
+  [30, 0.2],
+  [120, 0.3],
+  [400, 0.5],
+  [1000, 0.8],
+];
+
+/** Limits for a figure that was measured and has none to be judged by. */
+function limitsFor({ sheet }: Noted, row: Row): readonly Proposal[] {
+  const { statement, value } = row;
+  if (statement.kind !== 'figure' || statement.limits || value?.kind !== 'number') return [];
+  if (value.dimension !== LENGTH && value.dimension !== ANGLE) return [];
+  const name = statement.name.text;
+  const read = sheet.rows().some((each) => each.reading?.path === name);
+  if (!read) return [];
+  const put = (limits: string, source: string): Proposal => ({
+    title: `Ask for limits: ${limits}, ${source}`,
+    edits: [insertion(row.line, row.column + statement.expression.end, ` ${limits}`)],
+  });
+  if (value.dimension === ANGLE) return [put('± 0.5°', 'to begin with')];
+  const size = Math.abs(value.value);
+  const general = GENERAL.find(([upTo]) => size <= upTo);
+  return general ? [put(`± ${general[1]} mm`, 'general tolerance m of ISO 2768-1, from memory')] : [];
+}
+
+/** What a reading leaves to take off, as a line that calculates. */
+function whatIsLeft(
+  noted: Noted,
+  row: Row,
+  { path }: Extract<Statement, { kind: 'reading' }>,
+): readonly Proposal[] {
+  const { sheet, text } = noted;
+  const plan = planned(sheet, path.names);
+  if (!plan || !(row.reading && row.reading.toNominal !== null)) return [];
+  const [name, flat] = [path.names.join('.'), path.names.join('_')];
+  const sense = sheet.figure(path.names[0] ?? '')?.asked?.sense;
+  const difference = sense === 'hole' ? `${name} - ${name}.reading` : `${name}.reading - ${name}`;
+  const below = (code: string): readonly TextEdit[] => [lineBelow(text, row, code)];
+  const about = plan.dimension === LENGTH ? '   # on the diameter' : '';
+  const found: Proposal[] = [];
+  for (const ring of ringsFor(noted, plan))
+    found.push({
+      title: `Work out how far the knee still goes up with ${ring.name}`,
+      edits: below(
+        `${fresh(noted, `${flat}_raise`)} = knee_raise(${name}.reading, ${ring.ball}, ${ring.name}.ring)`,
+      ),
+    });
+  found.push({
+    title: 'Write what is left as a line',
+    edits: below(`${fresh(noted, `${flat}_left`)} = ${difference}${about}`),
+  });
+  return found;
+}
+
+/** The set-ups of this note that cut a ball of that size. */
+function ringsFor(
+  { sheet }: Noted,
+  ball: Quantity,
+): readonly { readonly name: string; readonly ball: string }[] {
+  return sheet.rows().flatMap(({ statement, text }) => {
+    if (statement.kind !== 'figure' || statement.expression.kind !== 'call') return [];
+    if (statement.expression.name.text !== 'ball_on_shank') return [];
+    const argument = statement.expression.arguments.find(
+      (each) => each.name === null || each.name.text === 'ball',
+    );
+    const value = argument && sheet.evaluateExpression(argument.value, text);
+    if (!argument || value?.kind !== 'number' || value.value !== ball.value) return [];
+    return [{ name: statement.name.text, ball: text.slice(argument.value.start, argument.value.end) }];
+  });
+}
+
+/** The name, with a number after it where the note has it already. */
+function fresh({ sheet }: Noted, name: string): string {
+  let free = name;
+  for (let i = 2; sheet.valueOf(free) !== null || sheet.figure(free); i++) free = `${name}_${i}`;
+  return free;
+}

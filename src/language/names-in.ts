@@ -1,0 +1,85 @@
+/** Every place of a note at which a name or a card stands. */
+import type { Sheet } from '../engine/index';
+import type { Row } from '../engine/results';
+import type { Argument, CallNode, Expression, Span } from '../notation/syntax';
+import { children, expressionsOf } from '../notation/walk';
+import type { Range } from './diagnostics';
+
+export interface Symbol {
+  readonly name: string;
+  readonly kind: 'figure' | 'card';
+}
+
+export interface Occurrence {
+  readonly name: string;
+  readonly kind: Symbol['kind'];
+  readonly range: Range;
+  /** True where the figure gets its value, or where the card is written. */
+  readonly given: boolean;
+}
+
+/** All names in the figures blocks, in fence lines and at the head of cards, in the note's order. */
+export function occurrences(sheet: Sheet): readonly Occurrence[] {
+  return [...inFences(sheet), ...sheet.rows().flatMap((row) => inRow(sheet, row))].sort(
+    (a, b) => a.range.line - b.range.line || a.range.column - b.range.column,
+  );
+}
+
+function inFences(sheet: Sheet): readonly Occurrence[] {
+  return sheet.note.blocks.flatMap(({ word, name, on, fenceLine }): Occurrence[] => {
+    const at = (span: Span & { readonly text: string }, given: boolean): Occurrence => ({
+      name: span.text,
+      kind: 'card',
+      range: { line: fenceLine, column: span.start, endLine: fenceLine, endColumn: span.end },
+      given,
+    });
+    const own = name !== null && (word === 'machine' || word === 'material') ? [at(name, true)] : [];
+    return [...own, ...on.map((each) => at(each, false))];
+  });
+}
+
+/** A card's lines see only each other, so their names are no figures of the note. */
+function inRow(sheet: Sheet, row: Row): readonly Occurrence[] {
+  if (row.block.word !== 'figures') return [];
+  const found: Occurrence[] = [];
+  const add = (name: string, start: number, given: boolean): void => {
+    const kind = !sheet.figure(name) && !given && sheet.card(name) ? 'card' : 'figure';
+    const column = row.column + start;
+    const range = { line: row.line, column, endLine: row.line, endColumn: column + name.length };
+    found.push({ name, kind, range, given });
+  };
+  const { statement } = row;
+  if (statement.kind === 'figure') add(statement.name.text, statement.name.start, true);
+  if (statement.kind === 'reading' || statement.kind === 'used')
+    add(statement.path.names[0] ?? '', statement.path.start, false);
+  const walk = (e: Expression): void => {
+    if (e.kind === 'name' && e.callout !== true && e.name !== 'pi' && e.name !== 'job')
+      add(e.name, e.start, false);
+    if (e.kind === 'call') for (const argument of e.arguments) inArgument(sheet, e, argument, walk);
+    else children(e).forEach(walk);
+  };
+  expressionsOf(statement).forEach(walk);
+  return found;
+}
+
+/** A bare word that stands for itself, an ISO code or one of a formula's words, is no name. */
+function inArgument(sheet: Sheet, call: CallNode, { value }: Argument, walk: (e: Expression) => void): void {
+  if (value.kind === 'name') {
+    const given = sheet.call(call)?.arguments;
+    for (const each of given?.values() ?? []) if (each === value.name) return;
+  }
+  walk(value);
+}
+
+/** What stands at a place: the name that the cursor is in or right behind. */
+export function symbolAt(sheet: Sheet, line: number, column: number): Occurrence | null {
+  return (
+    occurrences(sheet).find(
+      ({ range }) => range.line === line && range.column <= column && column <= range.endColumn,
+    ) ?? null
+  );
+}
+
+export function occurrencesOf(sheet: Sheet, { name, kind }: Symbol): readonly Occurrence[] {
+  return occurrences(sheet).filter((each) => each.name === name && each.kind === kind);
+}

@@ -1,0 +1,205 @@
+import { describe, expect, it } from 'vitest';
+import { type Shop, calculate } from '../../src/engine/index';
+import { edited } from '../../src/language/edits';
+import { type Fix, type FixSettings, fixes } from '../../src/language/quick-fixes';
+import { figures } from './cursor';
+
+const SHOPS: readonly Shop[] = [
+  {
+    file: 'shop.md',
+    text: '```machine lathe\nspeeds = [70, 115, 300] rpm\nfeeds = [0.1, 0.2] mm/rev\nmax_feed_rate = 100 mm/min\n```\n',
+  },
+];
+const BELOW: FixSettings = { speedChoice: 'below' };
+
+/** The fixes at the mark `‸`. */
+function at(text: string, settings = BELOW): { readonly plain: string; readonly found: readonly Fix[] } {
+  const mark = text.indexOf('‸');
+  const plain = text.replace('‸', '');
+  const line = text.slice(0, mark).split(/\r?\n/).length - 1;
+  const column = mark - (text.lastIndexOf('\n', mark) + 1);
+  const noted = { sheet: calculate(plain, SHOPS), text: plain, shops: SHOPS };
+  const range = { line, column, endLine: line, endColumn: column };
+  return { plain, found: fixes(noted, range, settings) };
+}
+const titles = (text: string, settings = BELOW): readonly string[] =>
+  at(text, settings).found.map(({ title }) => title);
+
+/** The text after the fix of that title; the note has no errors then, with either line end. */
+function fixed(title: RegExp, text: string, settings = BELOW): string {
+  const results = ['\n', '\r\n'].map((end) => {
+    const { plain, found } = at(text.replaceAll('\n', end), settings);
+    const fix = found.find((each) => title.test(each.title));
+    if (!fix) throw new Error(`no ${String(title)} among ${found.map((each) => each.title).join('; ')}`);
+    const after = edited(plain, fix.edits);
+    expect(after.replaceAll('\r\n', '').includes('\r')).toBe(false);
+    if (end === '\r\n') expect(/(?<!\r)\n/.test(after)).toBe(false);
+    const errors = calculate(after, SHOPS)
+      .findings()
+      .filter(({ severity }) => severity !== 'info');
+    expect([after, errors.map(({ code }) => code)]).toEqual([after, []]);
+    return after.replaceAll('\r\n', '\n');
+  });
+  expect(results[1]).toBe(results[0]);
+  return (results[0] ?? '').split('\n').slice(1, -2).join('\n');
+}
+const onLathe = (...lines: readonly string[]): string =>
+  `\`\`\`figures on lathe\n${lines.join('\n')}\n\`\`\`\n`;
+
+describe('a speed that the machine has', () => {
+  it('takes the place of one that is stated', () => {
+    expect(fixed(/^Write 70 rpm/, onLathe('n = ‸100 rpm'))).toBe('n = 70 rpm');
+    expect(fixed(/^Write 115 rpm/, onLathe('n = ‸100 rpm'))).toBe('n = 115 rpm');
+    expect(fixed(/^Write 300 rpm, the limit/, onLathe('n = ‸900 rpm'))).toBe('n = 300 rpm');
+    expect(fixed(/^Write 70 rpm, the limit/, onLathe('n = ‸20 rpm'))).toBe('n = 70 rpm');
+    expect(fixed(/^Write 0.1 mm\/rev/, onLathe('f = ‸0.16 mm/rev'))).toBe('f = 0.1 mm/rev');
+    expect(fixed(/^Write 100 mm\/min/, onLathe('f = ‸160 mm/min'))).toBe('f = 100 mm/min');
+  });
+
+  it('comes first as the settings say', () => {
+    expect(titles(onLathe('n = ‸100 rpm'))[0]).toMatch(/^Write 70 rpm/);
+    expect(titles(onLathe('n = ‸100 rpm'), { speedChoice: 'nearest' })[0]).toMatch(/^Write 115 rpm/);
+    expect(titles(onLathe('n = ‸80 rpm'), { speedChoice: 'nearest' })[0]).toMatch(/^Write 70 rpm/);
+  });
+
+  it('keeps the formula that asks for another', () => {
+    expect(fixed(/^Take the step/, onLathe('n = ‸spindle_speed(24 m/min, 60 mm)'))).toBe(
+      'n = speed_step(spindle_speed(24 m/min, 60 mm), lathe)',
+    );
+    expect(fixed(/^Note that 115 rpm/, onLathe('n = ‸spindle_speed(24 m/min, 60 mm)'))).toBe(
+      'n = spindle_speed(24 m/min, 60 mm)\nn used 115 rpm',
+    );
+    expect(fixed(/^Keep it within 300 rpm/, onLathe('n = ‸spindle_speed(60 m/min, 20 mm)'))).toBe(
+      'n = min(spindle_speed(60 m/min, 20 mm), 300 rpm)',
+    );
+    expect(fixed(/^Keep it within 70 rpm/, onLathe('n = ‸spindle_speed(1 m/min, 20 mm)'))).toBe(
+      'n = max(spindle_speed(1 m/min, 20 mm), 70 rpm)',
+    );
+  });
+
+  it('is not offered for one that it has', () => {
+    expect(titles(onLathe('n = ‸115 rpm')).filter((title) => /step|limit/.test(title))).toEqual([]);
+  });
+});
+
+describe('what was likely meant', () => {
+  it('is written in its place', () => {
+    expect(fixed(/^Write 1 3\/8 in$/, figures('d = ‸1-3/8 in'))).toBe('d = 1 3/8 in');
+    expect(fixed(/^Write ring$/, figures('ring = 29 mm', 'gap = ‸rang + 1 mm'))).toBe(
+      'ring = 29 mm\ngap = ring + 1 mm',
+    );
+    expect(fixed(/^Write 10 mm$/, figures('a = ball_on_shank(30 mm, ‸10)'))).toBe(
+      'a = ball_on_shank(30 mm, 10 mm)',
+    );
+    expect(fixed(/^Write 11.98 mm$/, figures('d = 12 mm ± 0.05', 'd measured ‸11.98'))).toBe(
+      'd = 12 mm ± 0.05\nd measured 11.98 mm',
+    );
+    expect(fixed(/^Write 300 rpm$/, figures('n = 350 rpm', 'n used ‸300'))).toBe(
+      'n = 350 rpm\nn used 300 rpm',
+    );
+    expect(fixed(/^Write 12°$/, figures('t = 11° ± 2°', 't measured ‸12'))).toBe(
+      't = 11° ± 2°\nt measured 12°',
+    );
+  });
+
+  it('is preferred when it is the only meaning', () => {
+    const [only] = at(figures('d = ‸1-3/8 in')).found;
+    expect(only?.preferred).toBe(
+      at(figures('d = ‸1-3/8 in')).found.filter(({ kind, mark }) => kind === 'fix' && mark).length === 1,
+    );
+  });
+
+  it('is written everywhere at once', () => {
+    const note = figures('ring = 29 mm', 'a = ‸rang + 1 mm', 'b = 2 * rang', 'c = 1 mm');
+    expect(fixed(/^Mend all 2/, note)).toBe('ring = 29 mm\na = ring + 1 mm\nb = 2 * ring\nc = 1 mm');
+    expect(
+      titles(figures('ring = 29 mm', 'a = ‸rang + 1 mm')).some((title) => title.startsWith('Mend all')),
+    ).toBe(false);
+  });
+});
+
+describe('a missing figure', () => {
+  it('gets a line whose unit fits where it is used', () => {
+    expect(fixed(/^Give depth/, figures('a = ‸depth + 1 mm'))).toBe(
+      'depth = 1 mm   # fill in\na = depth + 1 mm',
+    );
+    expect(fixed(/^Give cut/, figures('n = spindle_speed(‸cut, 20 mm)'))).toBe(
+      'cut = 20 m/min   # fill in\nn = spindle_speed(cut, 20 mm)',
+    );
+    expect(fixed(/^Give slope/, figures('h = 10 mm * sin(‸slope)'))).toBe(
+      'slope = 10°   # fill in\nh = 10 mm * sin(slope)',
+    );
+  });
+
+  it('in a quote or a list stands behind the same marks', () => {
+    const { plain, found } = at('> ```figures\n> a = ‸depth + 1 mm\n> ```\n');
+    const fix = found.find(({ title }) => title.startsWith('Give depth'));
+    expect(edited(plain, fix?.edits ?? [])).toBe(
+      '> ```figures\n> depth = 1 mm   # fill in\n> a = depth + 1 mm\n> ```\n',
+    );
+  });
+});
+
+describe('beside readings', () => {
+  it('limits are proposed where there are none', () => {
+    // ISO 2768-1, class m: 6 to 30 mm is ± 0.2 mm.
+    expect(fixed(/^Ask for limits: ± 0.2 mm/, figures('d = ‸30 mm   # outside', 'd measured 30.1 mm'))).toBe(
+      'd = 30 mm ± 0.2 mm   # outside\nd measured 30.1 mm',
+    );
+    expect(fixed(/^Ask for limits: ± 0.3 mm/, figures('d = 30.5 mm', 'd measured ‸30.6 mm'))).toBe(
+      'd = 30.5 mm ± 0.3 mm\nd measured 30.6 mm',
+    );
+    expect(titles(figures('d = ‸30 mm')).some((title) => title.startsWith('Ask'))).toBe(false);
+    expect(
+      titles(figures('d = ‸30 mm h7', 'd measured 30 mm')).some((title) => title.startsWith('Ask')),
+    ).toBe(false);
+  });
+
+  it('which side is metal can be said', () => {
+    expect(fixed(/shaft$/, figures('d = 30 mm ± 0.1', 'd measured ‸30.4 mm'))).toBe(
+      'd = 30 mm ± 0.1 shaft\nd measured 30.4 mm',
+    );
+  });
+
+  it('what is left becomes a line', () => {
+    expect(fixed(/^Write what is left/, figures('d = 30 mm ± 0.1 shaft', 'd measured ‸30.4 mm'))).toBe(
+      'd = 30 mm ± 0.1 shaft\nd measured 30.4 mm\nd_left = d.reading - d   # on the diameter',
+    );
+    expect(
+      fixed(/^Write what is left/, figures('d = 30 mm H7', 'd_left = 1 mm', 'd measured ‸29.4 mm')),
+    ).toBe('d = 30 mm H7\nd_left = 1 mm\nd measured 29.4 mm\nd_left_2 = d - d.reading   # on the diameter');
+  });
+
+  it('how far the knee still goes up is worked out for a ball', () => {
+    expect(
+      fixed(
+        /^Work out how far the knee/,
+        figures('ball = 26 mm', 'setup = ball_on_shank(ball, 11 mm)', 'ball measured ‸26.4 mm'),
+      ),
+    ).toBe(
+      'ball = 26 mm\nsetup = ball_on_shank(ball, 11 mm)\nball measured 26.4 mm\nball_raise = knee_raise(ball.reading, ball, setup.ring)',
+    );
+  });
+});
+
+describe('another unit', () => {
+  it('takes the place of a size, exactly', () => {
+    expect(fixed(/^Convert to 34.925 mm$/, figures('d = ‸1 3/8 in'))).toBe('d = 34.925 mm');
+    expect(fixed(/^Convert to 1 in$/, figures('d = ‸25.4 mm ± 0.1 mm'))).toBe('d = 1 in ± 0.1 mm');
+    expect(titles(figures('d = ‸5 AUD')).some((title) => title.startsWith('Convert'))).toBe(false);
+    expect(titles(figures('d = ‸40')).some((title) => title.startsWith('Convert'))).toBe(false);
+  });
+
+  it('is what a result is shown in', () => {
+    expect(fixed(/^Show it in in$/, figures('a = 25 mm', 'b = a ‸* 2   # twice'))).toBe(
+      'a = 25 mm\nb = a * 2 to in   # twice',
+    );
+    expect(titles(figures('a = 25 mm', 'b = a ‸* 2 to in')).some((title) => title.startsWith('Show'))).toBe(
+      false,
+    );
+  });
+});
+
+it('outside our blocks nothing is offered', () => {
+  expect(titles(`some ‸words\n\n${figures('a = 1 mm')}`)).toEqual([]);
+});
