@@ -5,6 +5,8 @@ import type { CardView } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { BALL_RUN, type Inputs, numbers, type Read, type Run } from './ball-checks';
+import { SHAFT_RUN } from './shaft-checks';
+import { TAPER_RUN } from './taper-checks';
 import { type Arguments, card, given, materialCard, number, SHOP } from './given';
 
 interface Check {
@@ -27,6 +29,8 @@ const STEEL = materialCard('steel', { hss_speed: [22, 'm/min'] });
 /** How each family's inputs go into the formulas. */
 const RUN: Readonly<Record<string, Run>> = {
   ...BALL_RUN,
+  ...TAPER_RUN,
+  ...SHAFT_RUN,
   C01: (at) =>
     at('d_mm') > 0
       ? numbers('spindle_speed', { cutting_speed: at('vc_m_min'), diameter: at('d_mm') }, '')
