@@ -104,7 +104,7 @@ function upperOfTransition(nominal: number, letter: string, grade: number): Foun
   const raise = raised ? toleranceOf(nominal, grade).value - finer.value : 0;
   return {
     value: raise - shaft.value,
-    check: digitChecked ? 'd' : shaft.check + (raised ? finer.check : '') + (letter > 'P' ? 'r' : ''),
+    check: digitChecked ? 'd' : shaft.check + (raised ? finer.check : '') + 'r',
   };
 }
 
