@@ -62,7 +62,7 @@ function notClosed({ word }: FenceLine, info: string, column: number): LineFindi
   return { code: 'fence-not-closed', start, end: start + word.length, data: { word, offers: [] } };
 }
 
-const OPENING = /^[ \t]*(?:`{3,}|~{3,})[ \t]*(?:figures|machine|material|signed)(?=[ \t\n]|$)/m;
+const OPENING = /^[ \t]*(?:`{3,}|~{3,})[ \t]*(?:figures|machine|material|signed)(?=[ \t]|$)/m;
 
 /** Whether a fence of ours opens inside another one: the one before it was never closed. */
 function opensFence(content: string): boolean {
@@ -95,6 +95,9 @@ function firstLines(content: string, count: number): string {
   return content.slice(0, at);
 }
 
+/** A function of its own, since one made beside the other below would hold on to all of the note's lines as that does. */
+const atTheEdge = (): number => 0;
+
 /**
  * Where each line's code begins in the note. Markers and blanks are only ever taken off the front, so the difference in
  * length tells. It is negative where a list marker used up a part of a tab: the code then begins with the blanks that
@@ -106,7 +109,7 @@ function columnsOf(
   lines: readonly string[] | null,
 ): (index: number) => number {
   // Nothing is taken off behind a fence that begins its line.
-  if (lines === null || /^[`~]/.test(lines[firstLine - 1] ?? '')) return () => 0;
+  if (lines === null || /^[`~]/.test(lines[firstLine - 1] ?? '')) return atTheEdge;
   let lengths: number[] | null = null;
   return (index) => {
     lengths ??= content.split('\n').map((line) => line.length);

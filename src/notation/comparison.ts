@@ -11,24 +11,29 @@ export function parseComparison(s: Scanner): Comparison | null {
   const next = s.at(s.pos + 1);
   switch (c) {
     case 0x2264:
-      return passed(s, 1, '<=');
+      return next === EQUALS ? null : passed(s, 1, '<=');
     case 0x2265:
-      return passed(s, 1, '>=');
+      return next === EQUALS ? null : passed(s, 1, '>=');
     case 0x2260:
       return passed(s, 1, '!=');
     case 0x3c:
-      if (next === EQUALS) return passed(s, 2, '<=');
+      if (next === EQUALS) return once(s, '<=');
       return next === 0x3e || refuseComparison(s) ? null : passed(s, 1, '<');
     case 0x3e:
-      if (next === EQUALS) return passed(s, 2, '>=');
+      if (next === EQUALS) return once(s, '>=');
       return refuseComparison(s) ? null : passed(s, 1, '>');
     case EQUALS:
-      return next === EQUALS && s.at(s.pos + 2) !== EQUALS ? passed(s, 2, '==') : null;
+      return next === EQUALS ? once(s, '==') : null;
     case 0x21:
-      return next === EQUALS && s.at(s.pos + 2) !== EQUALS ? passed(s, 2, '!=') : null;
+      return next === EQUALS ? once(s, '!=') : null;
     default:
       return null;
   }
+}
+
+/** A sign that ends with `=`, unless one more follows. */
+function once(s: Scanner, comparison: Comparison): Comparison | null {
+  return s.at(s.pos + 2) === EQUALS ? null : passed(s, 2, comparison);
 }
 
 function passed(s: Scanner, length: number, comparison: Comparison): Comparison {

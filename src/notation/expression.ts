@@ -3,7 +3,7 @@ import { ONE, toBase } from '../quantity/unit';
 import { parseCall, parseGroup, parseList } from './brackets';
 import { inchCallout, metricCallout } from './callout';
 import { codeAt, isDiameterSign, isDigit, isDivide, isLetter, isMinus, isTimes, nameEnd } from './characters';
-import { deviationsFollow } from './limits';
+import { deviationsFollow, isPlusMinus } from './limits';
 import { numberAt } from './number';
 import { parseQuantity } from './quantity';
 import { expectedOperand } from './refuse';
@@ -33,7 +33,8 @@ export function parseExpression(s: Scanner): Expression | null {
   while (left !== null) {
     const c = s.next();
     if (c !== PLUS && !isMinus(c)) return left;
-    if (s.limitsMayFollow && deviationsFollow(s, left)) return left;
+    // `+/-` is never a sum: where limits have no place, what follows the expression says so.
+    if (isPlusMinus(s, s.pos) || (s.limitsMayFollow && deviationsFollow(s, left))) return left;
     const operator = s.pos++;
     s.next();
     const start = s.pos;

@@ -8,8 +8,7 @@ const ONE_MEANING = 'A line says one thing: a figure, a value shown, a check, a 
 
 export const lineFindings: Record<string, FindingKind> = {
   'value-missing': error(
-    (d) =>
-      word(d, 'written') === '' ? 'A value is missing here.' : `A value is missing at ${code(d, 'written')}.`,
+    (d) => `A value is missing at ${code(d, 'written')}.`,
     'An operator, a comma or a bracket needs a value beside it.',
     'Write a quantity, a name or a formula.',
   ),

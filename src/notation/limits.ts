@@ -4,8 +4,8 @@ import { KELVIN, PERCENT } from '../quantity/units';
 import { codeAt, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
 import { looksLikeCode } from './iso-code';
 import { numberAt, read, readNumber } from './number';
-import { parseQuantity } from './quantity';
-import { expectedLimit } from './refuse';
+import { parseQuantity, unitAt } from './quantity';
+import { expectedLimit } from './refuse-limits';
 import {
   refuseFit,
   refuseLimitUnit,
@@ -16,14 +16,14 @@ import {
   refuseUnsignedLimit,
 } from './refuse-limits';
 import type { Scanner } from './scanner';
-import type { Expression, Limits, QuantityNode, Sense } from './syntax';
-import { tailAt } from './unit-tail';
+import type { Expression, Limits, QuantityNode, Sense, Span } from './syntax';
 
 const PLUS_MINUS = 0xb1;
 const PLUS = 0x2b;
 const SLASH = 0x2f;
 const ZERO = 0x30;
 const POINT = 0x2e;
+const COMMA = 0x2c;
 
 /** The literal whose unit limits without one take: the nominal itself, or the number under its minus. */
 export function literalOf(nominal: Expression): QuantityNode | null {
@@ -31,17 +31,16 @@ export function literalOf(nominal: Expression): QuantityNode | null {
   return nominal.kind === 'quantity' ? nominal : null;
 }
 
-/** True when limits begin at `s.pos` rather than a sum: `+/-`, `+0.02/-0.01`, `+0.05/0`, with or without units. */
+/** True when limits begin at `s.pos` rather than a sum: `+0.02/-0.01`, `+0.05/0`, with or without units. */
 export function deviationsFollow(s: Scanner, left: Expression): boolean {
   const { text } = s;
   if (text.indexOf('/', s.pos) === -1) return false;
-  if (isPlusMinus(s, s.pos)) return true;
   let at = skipBlanks(text, s.pos + 1);
   if (!numberAt(text, at)) return false;
   const end = readNumber(text, at);
   const decimal = read.decimals !== 0;
   at = skipBlanks(text, end);
-  const tail = tailAt(text, at);
+  const tail = unitAt(s, at, end);
   at = skipBlanks(text, at + (tail?.length ?? 0));
   if (codeAt(text, at) !== SLASH) return false;
   at = skipBlanks(text, at + 1);
@@ -50,7 +49,8 @@ export function deviationsFollow(s: Scanner, left: Expression): boolean {
   return decimal && tail === null && left.kind === 'quantity' && left.unit !== ONE && numberAt(text, at);
 }
 
-function isPlusMinus(s: Scanner, at: number): boolean {
+/** True for `+/-`, which is `±` on a keyboard. */
+export function isPlusMinus(s: Scanner, at: number): boolean {
   return s.at(at) === PLUS && s.at(at + 1) === SLASH && isMinus(s.at(at + 2));
 }
 
@@ -80,9 +80,9 @@ export function parseLimits(s: Scanner, nominal: Expression): Limits | null {
 function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | null {
   const c = s.next();
   if (c === PLUS || isMinus(c)) return refuseSignedLimit(s, start);
-  const upper = deviation(s, nominal, start, 1);
+  const upper = deviation(s, nominal, start, false);
   if (upper === null) return null;
-  const size = upper.unit === ONE ? takeUnit(s, nominal, upper) : upper;
+  const size = upper.unit === ONE ? takeUnit(s, nominal, upper, upper) : upper;
   if (size === null || !fitsNominal(s, nominal, size)) return null;
   const difference = asDifference(size);
   const lower: QuantityNode = { ...difference, value: -difference.value };
@@ -90,22 +90,24 @@ function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | nul
 }
 
 function deviations(s: Scanner, nominal: Expression, start: number): Limits | null {
+  s.inPair = true;
   const first = signed(s, nominal, start);
-  if (first === null) return null;
-  if (s.next() !== SLASH) return expectedLimit(s);
+  if (first === null || s.next() !== SLASH) return null;
   s.pos++;
   const second = signed(s, nominal, start);
+  s.inPair = false;
   if (second === null) return null;
   let [a, b] = [first, second];
   if (a.unit === ONE && b.unit !== ONE) a = inUnit(a, b.unit);
   else if (b.unit === ONE && a.unit !== ONE && b.value === 0) b = inUnit(b, a.unit);
   else if (b.unit === ONE && a.unit !== ONE) return refuseLimitUnit(s, start, second.end, a.unit);
   else if (a.unit === ONE) {
-    const [x, y] = [takeUnit(s, nominal, a), takeUnit(s, nominal, b)];
+    const both = { start, end: second.end };
+    const [x, y] = [takeUnit(s, nominal, a, both), takeUnit(s, nominal, b, both)];
     if (x === null || y === null) return null;
     [a, b] = [x, y];
   }
-  if (!fitsNominal(s, nominal, a.value === 0 ? b : a)) return null;
+  if (!fitsNominal(s, nominal, a)) return null;
   const [upper, lower] =
     a.value >= b.value ? [asDifference(a), asDifference(b)] : [asDifference(b), asDifference(a)];
   return { kind: 'deviations', start, end: second.end, upper, lower };
@@ -115,16 +117,16 @@ function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode |
   const c = s.next();
   const start = s.pos;
   if (c !== PLUS && !isMinus(c)) {
-    const size = deviation(s, nominal, limits, 1);
-    return size === null || size.value === 0 ? size : refuseUnsignedLimit(s, size, start > limits);
+    const size = deviation(s, nominal, limits, false);
+    return size === null || size.value === 0 ? size : refuseUnsignedLimit(s, size);
   }
   s.pos++;
-  const size = deviation(s, nominal, limits, isMinus(c) ? -1 : 1);
+  const size = deviation(s, nominal, limits, isMinus(c));
   return size && { ...size, start };
 }
 
 /** One number of a limit. That of a temperature is a difference: its value is in kelvin. */
-function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1): QuantityNode | null {
+function deviation(s: Scanner, nominal: Expression, limits: number, below: boolean): QuantityNode | null {
   s.next();
   if (!numberAt(s.text, s.pos)) return expectedLimit(s);
   s.bareFractions = s.inLimits = true;
@@ -132,17 +134,16 @@ function deviation(s: Scanner, nominal: Expression, limits: number, sign: 1 | -1
   s.bareFractions = s.inLimits = false;
   if (size === null) return null;
   if (size.unit === PERCENT) return refusePercentLimit(s, nominal, limits, size);
-  const { unit } = size;
-  if (unit.dimension.point) return { ...size, value: sign * s.amount * unit.factor };
-  return sign === 1 ? size : { ...size, value: -size.value + 0 };
+  const value = size.unit.dimension.point ? s.amount * size.unit.factor : size.value;
+  return { ...size, value: below ? -value + 0 : value };
 }
 
-/** A limit without a unit takes that of a literal nominal, when that has one only. */
-function takeUnit(s: Scanner, nominal: Expression, size: QuantityNode): QuantityNode | null {
+/** A limit without a unit takes that of a literal nominal, when that has one only. `limits` are refused if it has more. */
+function takeUnit(s: Scanner, nominal: Expression, size: QuantityNode, limits: Span): QuantityNode | null {
   const literal = literalOf(nominal);
   if (literal === null || literal.unit === ONE) return size;
   if (literal.decimals === null && hasSeveralUnits(s.slice(literal.start, literal.end)))
-    return refuseLimitUnit(s, size.start, size.end, literal.unit);
+    return refuseLimitUnit(s, limits.start, limits.end, literal.unit);
   return inUnit(size, literal.unit);
 }
 
@@ -180,14 +181,15 @@ function range(s: Scanner, nominal: Expression, start: number): Limits | null {
   if (size === null) return null;
   const to = isMinus(c) ? { ...size, start: from, value: toBase(-s.amount, size.unit) } : size;
   const literal = literalOf(nominal);
-  if (literal !== null && (literal.unit === ONE) !== (to.unit === ONE))
-    return refuseRangeUnit(s, nominal, to);
+  // Before a comma the unit may still follow: `.. 12,5 mm` is refused for its comma.
+  if (literal !== null && (literal.unit === ONE) !== (to.unit === ONE) && s.at(s.pos) !== COMMA)
+    return refuseRangeUnit(s, nominal, literal.unit, to);
   return { kind: 'range', start, end: to.end, to };
 }
 
 function code(s: Scanner, nominal: QuantityNode, start: number): Limits | null {
   const end = nameEnd(s.text, start);
-  if (nominal.unit === ONE || !looksLikeCode(s.text, start, end)) return null;
+  if (nominal.unit === ONE || !looksLikeCode(s.slice(start, end))) return null;
   s.pos = end;
   const after = skipBlanks(s.text, end);
   if (s.at(after) === SLASH) return refuseFit(s, nominal, start, after);
@@ -196,8 +198,7 @@ function code(s: Scanner, nominal: QuantityNode, start: number): Limits | null {
 
 /** `hole` or `shaft` at `s.pos`; null when neither is there. */
 export function parseSense(s: Scanner): Sense | null {
-  const c = s.next();
-  if (c !== 0x68 && c !== 0x73) return null;
+  s.next();
   const start = s.pos;
   const end = nameEnd(s.text, start);
   const word = s.slice(start, end);

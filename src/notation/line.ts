@@ -23,7 +23,6 @@ import { MAX_LINE, Scanner } from './scanner';
 import type { Comparison, Expression, FenceWord, Statement, UnitNode, Word } from './syntax';
 
 const NONE: readonly LineFinding[] = [];
-const EMPTY: Statement = { kind: 'empty', comment: null, findings: NONE };
 const POINT = 0x2e;
 const EQUALS = 0x3d;
 const COLON = 0x3a;
@@ -40,7 +39,7 @@ export function parseLine(text: string, word: FenceWord): Statement {
   while (end > 0 && isBlank(codeAt(text, end - 1))) end--;
   const comment = hash === -1 ? null : commentAt(text, hash + 1);
   const findings = comment === null ? NONE : hiddenMarks(comment);
-  if (end === 0) return comment === null ? EMPTY : { kind: 'empty', comment, findings };
+  if (end === 0) return { kind: 'empty', comment, findings };
   s.begin(text, end);
   const statement = parseStatement(comment, findings, word);
   if (s.finding === null) return statement;
@@ -153,7 +152,6 @@ function parseFigure(comment: Word | null, findings: readonly LineFinding[], nam
   const expression = parseExpression(s);
   if (expression === null) return broken(comment, name);
   s.limitsMayFollow = false;
-  s.next();
   if (s.pos >= s.end)
     return { kind: 'figure', name, expression, limits: null, sense: null, to: null, comment, findings };
   const limits = parseLimits(s, expression);
@@ -181,7 +179,6 @@ function parseTo(): UnitNode | null {
 function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[]): Statement {
   const first = parseExpression(s);
   if (first === null) return broken(comment, null);
-  s.next();
   if (s.pos >= s.end) return { kind: 'show', expression: first, to: null, comment, findings };
   let comparison = parseComparison(s);
   if (comparison === null) {
@@ -198,7 +195,6 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
     terms.push(term);
     comparisons.push(comparison);
     if (!oneWay(comparisons)) refuseChain(s, at, comparison);
-    s.next();
     comparison = parseComparison(s);
   }
   if (s.finding === null && s.pos < s.end) expectedEnd(s, 'check', terms[terms.length - 1] ?? first);

@@ -35,7 +35,7 @@ function tornText(text: string): NoteFinding | null {
 
 /** Markdown knows three line endings, and shows a NUL as the replacement character. */
 function withPlainLineEnds(text: string): string {
-  const shown = text.includes('\0') ? text.replaceAll('\0', '\ufffd') : text;
+  const shown = text.replaceAll('\0', '\ufffd');
   return shown.includes('\r') ? shown.replace(/\r\n?/g, '\n') : shown;
 }
 

@@ -51,8 +51,7 @@ export function readNumber(text: string, start: number): number {
     return readExponent(text, start, pos, decimals);
   read.decimals = decimals;
   const divisor = TENS[decimals];
-  if (digits <= EXACT_DIGITS && divisor !== undefined)
-    read.value = decimals === 0 ? mantissa : mantissa / divisor;
+  if (digits <= EXACT_DIGITS && divisor !== undefined) read.value = mantissa / divisor;
   else read.value = Number(text.slice(start, pos));
   return pos;
 }

@@ -31,7 +31,8 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
   let whole = read.whole;
   if (whole) {
     const last = readFraction(text, start, end);
-    if (last !== -1) {
+    if (s.inPair && (read.value === 0 || !Number.isFinite(read.value))) readNumber(text, start);
+    else if (last !== -1) {
       const mixed = isBlank(codeAt(text, end));
       if (threadAt(text, last)) return refuseThread(s, start, last);
       if (unitFollows(s, last) || (s.bareFractions && itemEnds(s, last))) {
@@ -168,7 +169,6 @@ function largerAndSmaller(
     whole = read.whole;
     const fraction = whole ? readFraction(s.text, at, last) : -1;
     if (fraction !== -1 && unitFollows(s, fraction)) [last, whole] = [fraction, false];
-    else if (whole) readNumber(s.text, at);
     const unitStart = skipBlanks(s.text, last);
     const tail = unitAt(s, unitStart, last);
     const smaller = tail?.unit.parts[0];

@@ -30,7 +30,7 @@ function parseReadQuantity(s: Scanner): QuantityNode | null {
   if (!numberAt(s.text, s.pos)) return expectedOperand(s);
   const size = parseQuantity(s);
   if (size === null) return null;
-  if (!isMinus(c)) return size.start === start ? size : { ...size, start };
+  if (!isMinus(c)) return { ...size, start };
   const { unit } = size;
   return {
     ...size,
@@ -83,7 +83,6 @@ export function parseUsed(
 ): Statement {
   const value = parseReadQuantity(s);
   if (value === null) return broken(comment, null);
-  s.next();
   if (s.pos < s.end) expectedEnd(s, 'used', value);
   return { kind: 'used', path, value, comment, findings };
 }

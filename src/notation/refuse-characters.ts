@@ -89,7 +89,8 @@ export function isCurly(sign: string): boolean {
 /** Refuses the character at `pos` when it is no part of the notation at all; false when it is. */
 export function refuseOdd(s: Scanner, pos: number): boolean {
   const c = s.at(pos);
-  if (pos >= s.end) return false;
+  // What a name is made of, and `!=`, are read, or refused for where they stand.
+  if (pos >= s.end || isNamePart(c) || /^!\s*=/.test(s.slice(pos, s.end))) return false;
   if (isHidden(c)) {
     let end = pos + 1;
     while (end < s.end && isHidden(s.at(end))) end++;
@@ -115,13 +116,7 @@ export function refuseOdd(s: Scanner, pos: number): boolean {
     refuseMoney(s, pos, WRITTEN.get(sign) ?? []);
     return true;
   }
-  if (
-    c >= 128 &&
-    !isNamePart(c) &&
-    /[\p{L}\p{M}\p{N}]/u.test(sign) &&
-    !WRITTEN.has(sign) &&
-    !READ.includes(sign)
-  ) {
+  if (c >= 128 && /[\p{L}\p{M}\p{N}]/u.test(sign) && !WRITTEN.has(sign) && !READ.includes(sign)) {
     refuseLetter(s, pos, sign);
     return true;
   }

@@ -1,5 +1,4 @@
 /** Refusals inside expressions that read well enough but could be meant another way. */
-import { ONE } from '../quantity/unit';
 import { isMinus } from './characters';
 import { MAX_DEPTH, type Scanner } from './scanner';
 import type { Expression, QuantityNode } from './syntax';
@@ -11,7 +10,7 @@ export function refuseCaret(s: Scanner, base: QuantityNode): null {
   const written = s.slice(base.start, base.end);
   const power = (found?.[1] ?? '').replace('²', '2').replace('³', '3').replace('−', '-');
   const end = s.pos + (found?.[0].length ?? 1);
-  const offers = power === '' ? [] : [`(${written})^${power}`];
+  const offers = [`(${written})^${power}`];
   if (/^-?\d+$/.test(power)) offers.push(`${written}^${power}`);
   return s.refuse('power-after-unit', base.start, end, { written: s.slice(base.start, end), offers });
 }
@@ -36,9 +35,8 @@ export function refuseFractionAfterNumber(
   right: Expression,
 ): boolean {
   const last = rightmost(left);
-  if (last.kind !== 'quantity' || last.unit !== ONE || last.end > sign) return false;
   const digits = s.slice(last.start, last.end);
-  const touches = last.end === sign && !/[\s\u00a0]/.test(s.text.charAt(sign + 1));
+  const touches = last.end === sign && !/\s/.test(s.text.charAt(sign + 1));
   const alone = left === last;
   const fraction = leftmost(right);
   if (!/^\d+$/.test(digits) || (!touches && !alone)) return false;

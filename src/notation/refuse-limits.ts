@@ -11,14 +11,14 @@ const DIGITS = 12;
 export function expectedLimit(s: Scanner): null {
   const pos = Math.min(s.pos, s.end);
   if (refuseOdd(s, pos)) return null;
-  const start = pos < s.end ? pos : Math.max(0, s.end - 1);
+  const start = pos < s.end ? pos : s.end - 1;
   return s.refuse('limit-unfinished', start, Math.max(start + 1, pos), { offers: [] });
 }
 
 /** `25 mm H7/g6`: a fit is two sizes, which the formula compares. */
 export function refuseFit(s: Scanner, nominal: QuantityNode, start: number, slash: number): null {
   const from = skipBlanks(s.text, slash + 1);
-  const end = Math.max(nameEnd(s.text, from), slash + 1);
+  const end = Math.min(nameEnd(s.text, from), s.end);
   const size = s.slice(nominal.start, nominal.end);
   const [hole, shaft] = [s.slice(start, nameEnd(s.text, start)), s.slice(from, end)];
   const offers =
@@ -71,13 +71,10 @@ function short(n: number): string {
 }
 
 /** `12.40 .. 12.45 mm`: the unit stands at one end only. */
-export function refuseRangeUnit(s: Scanner, nominal: Expression, to: QuantityNode): null {
+export function refuseRangeUnit(s: Scanner, nominal: Expression, unit: Unit, to: QuantityNode): null {
   const [first, last] = [s.slice(nominal.start, nominal.end), s.slice(to.start, to.end)];
-  const bare = nominal.kind === 'quantity' && nominal.unit === ONE;
-  const literal = nominal.kind === 'negate' ? nominal.of : nominal;
-  const unit = bare || to.unit !== ONE ? to.unit : literal.kind === 'quantity' ? literal.unit : ONE;
   const offers =
-    to.unit === ONE ? [`${first} .. ${last} ${unit.symbol}`] : [`${first} ${unit.symbol} .. ${last}`];
+    to.unit === ONE ? [`${first} .. ${last} ${unit.symbol}`] : [`${first} ${to.unit.symbol} .. ${last}`];
   return s.refuse('range-unit-missing', nominal.start, to.end, {
     written: s.slice(nominal.start, to.end),
     offers,
@@ -91,9 +88,9 @@ export function refuseSignedLimit(s: Scanner, start: number): null {
   return s.refuse('limit-with-sign', start, end, { written: s.slice(start, end), offers: ['± '] });
 }
 
-/** `30 mm 0.02/-0.01`, `30 mm +0.02/0.01`: one of the two has no sign. */
-export function refuseUnsignedLimit(s: Scanner, size: QuantityNode, second: boolean): null {
+/** `30 mm +0.02/0.01`: the second of the two has no sign. */
+export function refuseUnsignedLimit(s: Scanner, size: QuantityNode): null {
   const written = s.slice(size.start, size.end);
-  const offers = second ? [`-${written}`, `+${written}`] : [`+${written}`, `-${written}`];
+  const offers = [`-${written}`, `+${written}`];
   return s.refuse('limit-without-sign', size.start, size.end, { written, offers });
 }

@@ -103,10 +103,12 @@ const ANYWHERE = [
   'hidden-character',
   'broken-character',
   'foreign-letter',
-  'argument-equals',
   'comparison-odd',
   'chain-two-ways',
 ];
+
+/** `ring-dia`, `Ø ring`: before a `=` more likely a name than a difference or a figure. */
+const MEANT_AS_NAME = /^([\p{L}_][\p{L}\d_]*(-[\p{L}\d_]+)+|[Øø⌀]\s*[\p{L}_][\p{L}\d_]*)$/u;
 
 /**
  * A line that was read as shown and refused, although it has a `=` of its own: then a figure was meant, and what stands
@@ -118,7 +120,7 @@ export function nameInstead(s: Scanner): void {
   if (finding === null || equals === 0 || finding.start >= equals || ANYWHERE.includes(finding.code)) return;
   const before = s.slice(0, equals - 1).trim();
   if (before === '') return;
-  if (finding.code === 'equals-odd' && !/^[\p{L}_][\p{L}\d_]*(-[\p{L}\d_]+)+$/u.test(before)) return;
+  if (finding.code === 'equals-odd' && !MEANT_AS_NAME.test(before)) return;
   s.finding = null;
   refuseName(s, equals - 1);
 }

@@ -162,7 +162,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     if (unitNamed(word)) return unitAfterUnit(s, last, start, end);
     const near = nearWords(word, LINE_WORDS[where]);
     if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
-    if (isIsoCode(s.text, start, end)) return codeInWrongPlace(s, left, last, start, end, where);
+    if (isIsoCode(word)) return codeInWrongPlace(s, left, last, start, end, where);
     return misplacedWord(s, word, start, end) ? null : sideBySide(s, last, start, []);
   }
   const factor = skipBlanks(s.text, end);
@@ -178,6 +178,8 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     const offers = sizes.map(([unit, times]) => `${Number((amount * times).toPrecision(12))} ${unit}`);
     return s.refuse('size-word', last.start, end, { written, word, offers });
   }
+  // `5 min(2, 3)`: a unit and a formula share the name, and a bracket tells them apart.
+  if (s.at(end) === 0x28) return sideBySide(s, last, start, []);
   if (unitNamed(word))
     return s.refuse('unit-power', start, Math.max(end, powerEnd(s, end)), { written: word, offers: [word] });
   if (misplacedWord(s, word, start, end)) return null;
@@ -187,8 +189,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
       written: word,
       offers: [`${power[1] ?? ''}^${power[2] ?? ''}`],
     });
-  if (isIsoCode(s.text, start, end) && where === 'figure')
-    return codeInWrongPlace(s, left, last, start, end, where);
+  if (isIsoCode(word) && where === 'figure') return codeInWrongPlace(s, left, last, start, end, where);
   const near = nearUnits(word).map((unit) => `${number} ${unit}`);
   if (word.length < 2 || near.length === 0) return sideBySide(s, last, start, word.length < 2 ? [] : near);
   return s.refuse('unit-unknown', last.start, end, {
@@ -198,7 +199,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
 }
 
 function powerEnd(s: Scanner, at: number): number {
-  return at + (/^\^[-−]?\d*|^[²³]/.exec(s.slice(at, s.end))?.[0].length ?? 0);
+  return at + (/^\^[-−]?\d*/.exec(s.slice(at, s.end))?.[0].length ?? 0);
 }
 
 /** `5 in mm`: one of the two is meant to be shown. */
@@ -272,9 +273,9 @@ function afterName(s: Scanner, left: Expression, last: NameNode, where: Where): 
   const end = wordEnd(s, start);
   const word = s.slice(start, end);
   if (end > start) {
-    const near = where === 'inside' ? [] : nearWords(word, LINE_WORDS[where]);
+    const near = nearWords(word, LINE_WORDS[where]);
     if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
-    if (isIsoCode(s.text, start, end))
+    if (isIsoCode(word))
       return s.refuse('code-without-size', start, end, { written: name, code: word, offers: [] });
     if (misplacedWord(s, word, start, end)) return null;
   }

@@ -22,9 +22,7 @@ const PAIRS: Readonly<Record<string, string>> = { '(': ')', '[': ']' };
 
 /** A number, a name or a bracket should begin at `s.pos`. */
 export function expectedOperand(s: Scanner, at = s.pos): null {
-  s.pos = at;
-  s.next();
-  const pos = Math.min(s.pos, s.end);
+  const pos = Math.min(at, s.end);
   if (refuseOdd(s, pos)) return null;
   const c = s.at(pos);
   if (pos >= s.end) {
@@ -65,7 +63,6 @@ export function expectedArgument(s: Scanner, at: number): null {
 
 /** An operator, a comma or the closing bracket should stand at `s.pos`; `open` is where the bracket opens. */
 export function expectedOperator(s: Scanner, left: Expression, open: number): null {
-  s.next();
   const c = s.at(s.pos);
   if (s.pos >= s.end) return missingBrackets(s, open);
   if (c === 0x29 || c === 0x5d) {
@@ -157,7 +154,7 @@ function refuseStuck(s: Scanner, left: Expression, where: Where): boolean {
   const { pos } = s;
   const c = s.at(pos);
   if (left.kind === 'quantity' && refuseGroups(s, left.start)) return true;
-  if (refuseOdd(s, pos)) return true;
+  if (!isMicro(c) && refuseOdd(s, pos)) return true;
   if (c === QUOTE || c === APOSTROPHE) {
     refuseQuote(s, pos, false);
     return true;
@@ -186,8 +183,7 @@ function refuseStuck(s: Scanner, left: Expression, where: Where): boolean {
 
 function refuseCommas(s: Scanner, left: Expression | null, where: Where): null {
   const { pos } = s;
-  if (isDigit(s.at(pos - 1)) && isDigit(s.at(pos + 1)))
-    return refuseComma(s, pos, where === 'reading' ? 'readings' : 'nothing');
+  if (isDigit(s.at(pos - 1)) && isDigit(s.at(pos + 1))) return refuseComma(s, pos, 'nothing');
   const offers: string[] = [];
   if (left !== null && (where === 'figure' || where === 'show')) {
     const rest = s.slice(left.start, s.end);
@@ -247,7 +243,7 @@ function unknownSign(s: Scanner): null {
 export function expectedUnit(s: Scanner, start: number): null {
   const pos = skipBlanks(s.text, s.pos);
   if (pos >= s.end) return s.refuse('unit-missing', start, start + 2, { written: 'to', offers: [] });
-  if (refuseOdd(s, pos)) return null;
+  if (!isMicro(s.at(pos)) && refuseOdd(s, pos)) return null;
   const end = Math.max(nameEnd(s.text, isMicro(s.at(pos)) ? pos + 1 : pos), pos + 1);
   const written = s.slice(pos, end);
   const near = isLetter(s.at(pos)) || isMicro(s.at(pos)) ? nearUnits(written) : [];

@@ -29,6 +29,8 @@ export class Scanner {
   bareFractions = false;
   /** True in limits, where `30″` can only be a part of a degree. */
   inLimits = false;
+  /** True in limits of the form `+0.02/-0.01`, where `1/0` and `0/5` are two of them and no fraction. */
+  inPair = false;
   /** Where the mixed number without a unit that was read last began; a list must have a unit for it. */
   bareMixed = -1;
   /** The amount of the quantity read last, in its own unit. */
@@ -45,6 +47,7 @@ export class Scanner {
     this.limitsMayFollow = false;
     this.bareFractions = false;
     this.inLimits = false;
+    this.inPair = false;
     this.fraction = -1;
     this.bareMixed = -1;
     this.finding = null;

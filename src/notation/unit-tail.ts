@@ -1,7 +1,7 @@
 /** Units as they follow a number, a list or `to`: `mm`, `m/min`, `kg/m^3`, `µm/°C`, without blanks. */
 import type { Unit, UnitPart } from '../quantity/unit';
 import { compound, isReserved, unitNamed } from '../quantity/units';
-import { codeAt, isDigit, isDivide, isLetter, isMicro, isMinus, isNamePart, isTimes } from './characters';
+import { codeAt, isDigit, isDivide, isMicro, isMinus, isNamePart, isTimes } from './characters';
 
 export interface Tail {
   readonly unit: Unit;
@@ -63,7 +63,6 @@ function pieceEnd(text: string, pos: number): number {
     return scale ? pos + 2 : pos + 1;
   }
   if (isMicro(c)) pos++;
-  else if (!isLetter(c)) return pos;
   while (isNamePart(codeAt(text, pos))) pos++;
   return pos;
 }
@@ -99,7 +98,6 @@ function read(written: string): Tail | null {
     const made = compound(parts);
     if (!made) return taken;
     taken = { unit: made, length: power, free: [...free] };
-    if (power >= written.length) return taken;
     sign = isDivide(codeAt(written, power)) ? -1 : 1;
     pos = power + 1;
   }

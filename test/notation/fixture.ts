@@ -29,7 +29,7 @@ export interface Expected {
 
 const ESCAPE = /‹([0-9A-F]{2,6})›/g;
 
-function unescape(text: string): string {
+export function unescape(text: string): string {
   return text.replace(ESCAPE, (_, hex: string) => String.fromCodePoint(Number.parseInt(hex, 16)));
 }
 

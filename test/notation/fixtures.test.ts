@@ -42,6 +42,15 @@ const BOUNDS: readonly (readonly [code: string, over: string[], under: string[]]
     lineCodes(`${'f('.repeat(MAX_DEPTH + 1)}1${')'.repeat(MAX_DEPTH + 1)}`),
     lineCodes(`${'f('.repeat(MAX_DEPTH)}1${')'.repeat(MAX_DEPTH)}`),
   ],
+  // Side by side is not deep.
+  ['too-deep', lineCodes(`${'['.repeat(MAX_DEPTH + 1)}1`), lineCodes(`1${'+(1)'.repeat(MAX_DEPTH + 1)}`)],
+  [
+    'too-deep',
+    lineCodes(`1${'+(1'.repeat(MAX_DEPTH + 1)}`),
+    lineCodes(`f(${'[1],'.repeat(MAX_DEPTH + 1)}1)`),
+  ],
+  ['too-deep', lineCodes(`${'(f('.repeat(MAX_DEPTH)}1`), lineCodes(`1${'+f(1)'.repeat(MAX_DEPTH + 1)}`)],
+  ['too-deep', lineCodes(`${'-('.repeat(MAX_DEPTH)}1`), lineCodes(`1${'+2^-1'.repeat(MAX_DEPTH + 1)}`)],
   [
     'too-many-lines',
     noteCodes(`\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES + 1)}\`\`\``),
@@ -111,6 +120,33 @@ describe('every code', () => {
     expect(say({ offers: ['30 mm', ' in'] })).toContain('`30 mm` or `in`');
     expect(why).toMatch(/^[A-Z1`].*[.]$/);
   });
+  /** Sentences that say another thing where the data does. */
+  const sentence = (line: string): string => {
+    const [finding] = parseLine(line, 'figures').findings;
+    return finding ? (notationFindings[finding.code]?.say(finding.data) ?? '') : '';
+  };
+  it.each([
+    ['a = “b”', 'This curly quote is not read. Write `b`.'],
+    ['a = "b"', 'This quote is not read here. Write `b`.'],
+    [
+      'r\u0430 = 5',
+      '`r\u0430`: its `\u0430` is a Cyrillic letter that looks like the Latin `a`. Write `ra`.',
+    ],
+    ['\u0391 = 5', '`\u0391`: its `\u0391` is a Greek letter that looks like the Latin `A`. Write `A`.'],
+    ['\u0434 = 5', '`\u0434`: the letter `\u0434` stands in no name. Use Latin letters, digits and `_`.'],
+    ['a = +5', '`+` is no operator of the notation. Leave it out.'],
+    ['a = (2 + )', 'A value is missing at `)`. Write a quantity, a name or a formula.'],
+  ])('%s is told what is wrong with it', (line, said) => {
+    expect(sentence(line)).toBe(said);
+  });
+  it('front matter without a name for its field is told so', () => {
+    const { findings } = readNote('---\n? [a]\n: b\nc: [d]\n---\n');
+    expect(findings.map(({ code, data }) => notationFindings[code]?.say(data).split('. ')[0])).toEqual([
+      'This field is not one text',
+      '`c` is not one text',
+    ]);
+  });
+
   it('is one of those declared', () => {
     for (const code of [...raised, ...near])
       if (code !== undefined) expect(Object.keys(notationFindings)).toContain(code);

@@ -276,6 +276,40 @@ describe('lines with nothing refused', () => {
   });
 });
 
+describe('what a line is made of', () => {
+  const texts = (text: string) => expressionsOf(parseLine(text, 'figures')).map((e) => textOf(e, text));
+  it.each([
+    ['d = a * 2', ['a * 2']],
+    ['d = 25 mm h7', ['25 mm']],
+    ['d = 30 mm ± 0.05', ['30 mm', '0.05']],
+    ['d = 30 mm +0.02/-0.01 mm', ['30 mm', '+0.02', '-0.01 mm']],
+    ['d = 30 mm -0.01/+0.02 mm', ['30 mm', '-0.01', '+0.02 mm']],
+    ['d = 12 mm .. 13 mm', ['12 mm', '13 mm']],
+    ['a + b', ['a + b']],
+    ['a < b <= c', ['a', 'b', 'c']],
+    ['neck measured 3 mm at 4 mm, 5 mm', ['3 mm', '4 mm', '5 mm']],
+    ['neck used -3 mm', ['-3 mm']],
+    ['# words', []],
+  ])('%s', (text, parts) => {
+    expect(texts(text)).toEqual(parts);
+  });
+
+  it.each([
+    ['f(a, x: b).c', ['f(a, x: b)']],
+    ['f(a, x: b)', ['a', 'b']],
+    ['[1, b]', ['1', 'b']],
+    ['-a', ['a']],
+    ['(a)', ['a']],
+    ['a.b', ['a']],
+    ['a * b', ['a', 'b']],
+    ['a', []],
+    ['3 mm', []],
+  ])('the inside of %s', (text, parts) => {
+    const [whole] = expressionsOf(parseLine(text, 'figures'));
+    expect(whole && children(whole).map((e) => textOf(e, text))).toEqual(parts);
+  });
+});
+
 describe('units', () => {
   const valueOf = (text: string) => {
     const line = parseLine(text, 'figures');
@@ -330,6 +364,28 @@ describe('numbers', () => {
         );
       }),
     );
+  });
+
+  it('are exact where a fraction states them', () => {
+    const value = (text: string) => {
+      const line = parseLine(text, 'figures');
+      if (line.kind === 'reading') return line.readings[0]?.value.value;
+      if (line.kind === 'figure' && line.limits?.kind === 'deviations') return line.limits.lower.value;
+      return line.kind === 'show' && line.expression.kind === 'quantity' ? line.expression.value : undefined;
+    };
+    // An inch is 25.4 mm, so 3/8 in is 9.525 mm and 7/64 in 2.778125 mm.
+    expect(value('3/8 in')).toBe(9.525);
+    expect(value('7/64 in')).toBe(2.778125);
+    expect(value('1 3/8 in')).toBe(34.925);
+    expect(value('a measured -3/8 in')).toBe(-9.525);
+    expect(value('a measured -0 in')).toBe(0);
+    expect(value('a = 30 mm +0.05/-0')).toBe(0);
+    expect(value('a = 30 mm ± 0')).toBe(-0);
+  });
+
+  it('know how finely they are stated, before limits too', () => {
+    const line = parseLine('d = 30.0 mm 0/-0.05', 'figures');
+    expect(line.kind === 'figure' && line.expression).toMatchObject({ decimals: 1, value: 30, tail: [] });
   });
 
   it('know how finely they are stated', () => {

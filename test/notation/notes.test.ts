@@ -131,6 +131,60 @@ describe('fences', () => {
     expect(open('```figures\na = 1\n# ```figures\n```\n')).toEqual([['a = 1\n# ```figures\n', []]]);
   });
 
+  it.each([
+    '```figures',
+    '```machine lathe',
+    '``` material steel',
+    '~~~figures on lathe',
+    '~~~~ signed',
+    '  ```signed',
+  ])('that are never closed end where %s opens', (opening) => {
+    const { blocks } = readNote(`\`\`\`figures\na = 1\n${opening}\nb = 2\n\`\`\`\n`);
+    expect(blocks[0]?.findings.map(({ code }) => code)).toEqual(['fence-not-closed']);
+  });
+
+  it.each(['```figure', '~~~js', '```figures-old', 'x ```figures', '``figures'])(
+    'may show %s, which opens no block',
+    (opening) => {
+      const { blocks } = readNote(`\`\`\`figures\n# ${opening}\n${opening}\n\`\`\`\`\n`);
+      expect(blocks[0]?.findings).toEqual([]);
+    },
+  );
+
+  it('hold the lines that stand in them, at the end of the note too', () => {
+    const host = new MarkdownIt({ html: true });
+    for (const [text, content] of [
+      ['```figures\na = 1\n', 'a = 1\n'],
+      ['```figures\na = 1\n\n\n', 'a = 1\n\n\n'],
+      ['```figures\na = 1\nb = 2', 'a = 1\nb = 2'],
+      ['```figures\na = 1\nb = 22\n```', 'a = 1\nb = 22\n'],
+    ] as const) {
+      expect(readNote(text).blocks[0]?.content.trimEnd()).toBe(content.trimEnd());
+      expect(blocksFromTokens(host.parse(text, {}))[0]?.content).toBe(content);
+    }
+    expect(readNote('```figures\na = 1\n').blocks[0]?.content).toBe('a = 1\n');
+  });
+
+  it('count columns from the code where the lines are not given, and from 0 past the note', () => {
+    const text = '> ```figures\n> a = 1\n> ```\n';
+    expect(blocksFromTokens(new MarkdownIt().parse(text, {}))[0]?.column(0)).toBe(0);
+    const [block] = readNote(text).blocks;
+    expect([block?.column(0), block?.column(9)]).toEqual([2, 0]);
+  });
+
+  it('may have blanks after their words', () => {
+    const [lathe, block] = readNote('```machine lathe \t\n```\n```figures on lathe \n```\n').blocks;
+    expect([lathe?.name?.text, lathe?.findings]).toEqual(['lathe', []]);
+    expect([block?.on.map(({ text }) => text), block?.findings]).toEqual([['lathe'], []]);
+  });
+
+  it('stand where they stand behind front matter', () => {
+    const { blocks } = readNote('---\njob: 7\n---\n\n```figures\na = 1\n```\n');
+    expect(blocks.map(({ fenceLine, firstLine, content }) => [fenceLine, firstLine, content])).toEqual([
+      [4, 5, 'a = 1\n'],
+    ]);
+  });
+
   it('hold a bounded number of lines', () => {
     const half = `\`\`\`figures\n${'a\n'.repeat(MAX_CODE_LINES / 2)}\`\`\`\n`;
     expect(findingsOf(readNote(half + half))).toEqual([]);
@@ -194,6 +248,24 @@ describe('front matter', () => {
       'drawing: ball',
     ]);
     expect(new Set(findings.map(({ code }) => code))).toEqual(new Set(['front-matter-not-text']));
+  });
+
+  // The fields of the brief.
+  it.each([
+    'job',
+    'customer',
+    'part',
+    'drawing',
+    'revision',
+    'quantity',
+    'material',
+    'due',
+    'status',
+    'units',
+    'repeat_of',
+  ])('was meant where %s stands after a line of hyphens', (field) => {
+    expect(findingsOf(readNote(`---\n${field}: 7\n\nWords.\n`))).toEqual(['1:1-4 front-matter-open']);
+    expect(findingsOf(readNote(`---\n${field}s 7\n\nWords.\n`))).toEqual([]);
   });
 
   it('leaves figures in it alone', () => {
