@@ -54,9 +54,8 @@ export class CardBox {
   }
 
   named(name: string): Card | null {
-    return (
-      this.inForce.get(name) ?? (STARTER_NAMES.has(name) ? (this.starterCards().get(name) ?? null) : null)
-    );
+    const own = this.inForce.size === 0 ? undefined : this.inForce.get(name);
+    return own ?? (STARTER_NAMES.has(name) ? (this.starterCards().get(name) ?? null) : null);
   }
 
   of(block: Block): Card | null {

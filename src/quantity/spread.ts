@@ -42,7 +42,12 @@ export function spread1(
     const bad = keep(out, reach.input, at, along, reach.inside, nominal);
     if (bad) return bad;
   }
-  return out.length === 0 ? null : out;
+  return ofItsLength(out);
+}
+
+/** A list grown step by step has room for more, and there is one for every toleranced line. Null when it is empty. */
+function ofItsLength(reaches: readonly Reach[]): readonly Reach[] | null {
+  return reaches.length === 0 ? null : reaches.slice();
 }
 
 /**
@@ -75,7 +80,7 @@ export function spread2(
     if (bad) return bad;
   }
   if (out.length > MAX_INPUTS) return fault('too-many-inputs', { count: out.length });
-  return out.length === 0 ? null : out;
+  return ofItsLength(out);
 }
 
 /** Where between the ends to sample: where either reach has been sampled, and where the operation turns round. */
