@@ -1,6 +1,6 @@
 /** Answers a query: jobs for which every part of it holds, best first, with the figures and lines that say so. */
-import type { Amount } from './entry';
-import { type Found, type JobIndex, wordsOf } from './job-index';
+import type { Amount, How } from './entry';
+import { type JobIndex, wordsOf } from './job-index';
 import type { Relation, Term } from './query';
 
 export interface Hit {
@@ -49,7 +49,7 @@ function both(a: Matches, b: Matches): Matches {
 function matchesOf(index: JobIndex, term: Term, among: Matches | null): Matches {
   switch (term.kind) {
     case 'value':
-      return ofValue(index, index.named(term.name), term);
+      return ofValue(index, term, among);
     case 'word':
       return new Map([...index.withWord(term.word)].map(([path, score]) => [path, { score, amounts: [] }]));
     case 'field':
@@ -87,31 +87,38 @@ function dateFits(date: string, relation: Relation, wanted: string): boolean {
   }
 }
 
-function ofValue(
-  index: JobIndex,
-  candidates: readonly Found[],
-  term: Extract<Term, { kind: 'value' }>,
-): Matches {
+/** Of the notes that are left those with an amount that fits. */
+function ofValue(index: JobIndex, term: Extract<Term, { kind: 'value' }>, among: Matches | null): Matches {
   const found = new Map<string, { score: number; amounts: Amount[] }>();
-  for (const { path, amount } of candidates) {
-    // A reading of a figure is asked for by its word; a sample that no figure plans stands for itself.
-    const asked =
-      term.how !== null
-        ? amount.how === term.how
-        : amount.how === 'figure' || (amount.how === 'measured' && isSample(index, path, amount.name));
-    if (!asked || amount.kind !== term.of) continue;
-    const { value } = amount;
-    if (term.lowOpen ? value <= term.low : value < term.low) continue;
-    if (term.highOpen ? value >= term.high : value > term.high) continue;
-    const score = closeness(amount.name.toLowerCase(), term.name);
+  const near = new Map<string, number>();
+  const look = (path: string, amount: Amount): void => {
+    if (among && !among.has(path)) return;
+    if (!fits(amount, term) || !isAsked(index, path, amount, term.how)) return;
+    const { name } = amount;
+    let score = near.get(name);
+    if (score === undefined) near.set(name, (score = closeness(name.toLowerCase(), term.name)));
     const known = found.get(path);
     if (!known) found.set(path, { score, amounts: [amount] });
     else {
       known.amounts.push(amount);
       known.score = Math.max(known.score, score);
     }
-  }
+  };
+  index.named(term.name, look, term.low, term.high);
   return found;
+}
+
+function fits(
+  { value, kind }: Amount,
+  { of, low, high, lowOpen, highOpen }: Extract<Term, { kind: 'value' }>,
+): boolean {
+  return kind === of && (lowOpen ? value > low : value >= low) && (highOpen ? value < high : value <= high);
+}
+
+/** A reading of a figure is asked for by its word; a sample that no figure plans stands for itself. */
+function isAsked(index: JobIndex, path: string, amount: Amount, how: How | null): boolean {
+  if (how !== null) return amount.how === how;
+  return amount.how === 'figure' || (amount.how === 'measured' && isSample(index, path, amount.name));
 }
 
 const isSample = (index: JobIndex, path: string, name: string): boolean =>

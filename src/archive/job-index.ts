@@ -3,15 +3,10 @@
  * names, so that a question about a value looks at those only. Nothing here touches files: a host brings notes in.
  */
 import MiniSearch from 'minisearch';
+import { Column } from './column';
 import { type Amount, type JobEntry, entryOf } from './entry';
 import type { Notes, Stamp } from './notes';
 import { type Kept, readBack, written } from './store';
-
-/** An amount with the note it stands in. */
-export interface Found {
-  readonly path: string;
-  readonly amount: Amount;
-}
 
 export interface Progress {
   /** Notes done of those to read; called now and then. Answering false ends the reading. */
@@ -34,8 +29,8 @@ const AT_ONCE = 20;
 
 export class JobIndex {
   private readonly kept = new Map<string, Kept>();
-  /** By each word of a name, in lower case: where amounts of that name stand. */
-  private byName: Map<string, Found[]> | null = null;
+  /** By each word of a name, in lower case. */
+  private byName: Map<string, Column> | null = null;
   private words: MiniSearch<{ id: string; title: string; text: string; job: string }> | null = null;
 
   get size(): number {
@@ -76,10 +71,8 @@ export class JobIndex {
     const old = this.kept.get(path);
     if (!old) return;
     this.kept.delete(path);
-    for (const word of new Set(old.entry.amounts.flatMap(({ name }) => wordsOf(name)))) {
-      const left = this.byName?.get(word)?.filter((it) => it.path !== path);
-      if (left) this.byName?.set(word, left);
-    }
+    for (const { name } of old.entry.amounts)
+      for (const word of wordsOf(name)) this.byName?.get(word)?.remove(path);
     this.words?.discard(path);
   }
 
@@ -119,16 +112,26 @@ export class JobIndex {
     };
   }
 
-  /** Where amounts stand whose name is this, or holds it as a word: `ball` finds `setup.ball` and `old_ball`. */
-  named(name: string): readonly Found[] {
+  /**
+   * Amounts from `low` to `high`, in base units, whose name is this or holds it as a word: `ball` finds `setup.ball` and
+   * `old_ball`. Of one note in the order of the note.
+   */
+  named(name: string, found: (path: string, amount: Amount) => void, low = -Infinity, high = Infinity): void {
     if (!this.byName) {
       this.byName = new Map();
       for (const one of this.kept.values()) this.addNames(one, this.byName);
     }
     const wanted = wordsOf(name);
     const [first = ''] = wanted;
-    const found = this.byName.get(first) ?? [];
-    return wanted.length < 2 ? found : found.filter(({ amount }) => holds(amount.name.toLowerCase(), wanted));
+    this.byName
+      .get(first)
+      ?.within(
+        low,
+        high,
+        wanted.length < 2
+          ? found
+          : (path, amount) => void (holds(amount.name, wanted) && found(path, amount)),
+      );
   }
 
   /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
@@ -146,12 +149,12 @@ export class JobIndex {
     return new Map(found.map(({ id, score }) => [String(id), score]));
   }
 
-  private addNames(one: Kept, byName: Map<string, Found[]>): void {
-    for (const amount of one.entry.amounts) {
+  private addNames({ path, entry }: Kept, byName: Map<string, Column>): void {
+    for (const amount of entry.amounts) {
       for (const word of wordsOf(amount.name)) {
-        const found = byName.get(word);
-        if (found) found.push({ path: one.path, amount });
-        else byName.set(word, [{ path: one.path, amount }]);
+        let column = byName.get(word);
+        if (!column) byName.set(word, (column = new Column()));
+        column.add(path, amount);
       }
     }
   }

@@ -27,20 +27,13 @@ const MOST = 20;
 export function pastUse(index: JobIndex, { path, name, job, value }: Asking): readonly PastUse[] {
   const wanted = name.toLowerCase();
   const found: PastUse[] = [];
-  for (const it of index.named(wanted)) {
-    const { amount } = it;
-    if (it.path === path || amount.how === 'figure' || amount.name.toLowerCase() !== wanted) continue;
-    if (value && amount.kind !== value.kind) continue;
-    const entry = index.entry(it.path);
-    if (!entry) continue;
-    found.push({
-      path: it.path,
-      title: entry.title,
-      job: entry.job,
-      amount,
-      alike: common(job, entry, amount, value?.base ?? null),
-    });
-  }
+  index.named(wanted, (at, amount) => {
+    const entry = index.entry(at);
+    if (at === path || !entry || amount.how === 'figure' || amount.name.toLowerCase() !== wanted) return;
+    if (value && amount.kind !== value.kind) return;
+    const alike = common(job, entry, amount, value?.base ?? null);
+    found.push({ path: at, title: entry.title, job: entry.job, amount, alike });
+  });
   const when = (use: PastUse): string => use.job['due'] ?? '';
   return found
     .sort(

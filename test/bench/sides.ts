@@ -11,6 +11,7 @@ import { hint } from '../../src/language/hints';
 import { readNote } from '../../src/notation/note';
 import type { Note } from '../../src/notation/syntax';
 import { siFactor } from '../../src/quantity/units';
+import { changedFile, restart, textSearch, valueQuery } from './archive-sides';
 import { GROUP, chain, groups, independent, mixed, note, toleranced } from './notes';
 import { type Chain, bareChain, unitChain } from './plain';
 
@@ -174,6 +175,11 @@ export const SIDES = {
   check: () => command(resolve('dist/cli/scribeline.js'), 'check', 'one.md'),
   nothing: () => command('-e', '0'),
   keyPress,
+  valueQuery,
+  textSearch,
+  restart,
+  changedInMany: () => changedFile(10_000),
+  changedInFew: () => changedFile(100),
 } satisfies Record<string, () => Side>;
 
 export type SideName = keyof typeof SIDES;
