@@ -9,11 +9,11 @@ const CORE = ['quantity', 'notation', 'trade', 'engine'];
 export const ROOMS = {
   quantity: { rooms: [], libraries: [] },
   notation: { rooms: ['quantity'], libraries: ['markdown-it', 'yaml'] },
-  trade: { rooms: ['quantity'], libraries: [] },
+  trade: { rooms: ['quantity'], libraries: ['mathjs'] },
   engine: { rooms: ['notation', 'trade', 'quantity'], libraries: [] },
   language: { rooms: CORE, libraries: [] },
   archive: { rooms: CORE, libraries: ['minisearch'] },
-  sheet: { rooms: CORE, libraries: ['markdown-it', 'temml'] },
+  sheet: { rooms: CORE, libraries: ['markdown-it'] },
   'hosts/preview': { rooms: ['sheet', ...CORE], libraries: ['type:markdown-it'] },
   'hosts/cli': { rooms: ['archive', 'language', 'sheet', 'hosts/preview', ...CORE], libraries: ['node:'] },
   'hosts/editor': {

@@ -22,7 +22,7 @@ const LIBRARIES: [library: string, rooms: string, typeRooms: string][] = [
   ['node:fs', 'hosts/cli', 'hosts/cli'],
   ['yaml', 'notation', 'notation'],
   ['markdown-it', 'notation', 'notation hosts/preview'],
-  ['mathjs', '', ''],
+  ['mathjs', 'trade', 'trade'],
   ['fs', '', ''],
 ];
 

@@ -80,6 +80,34 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./setup') as typeof import('./setup')).SETUP_FORMULAS,
   },
   {
+    formulas: ['edge_from_touch', 'middle_of_touches'],
+    load: () => (require('./probing') as typeof import('./probing')).PROBING_FORMULAS,
+  },
+  {
+    formulas: ['circle_from_touches'],
+    load: () => (require('./probing-circle') as typeof import('./probing-circle')).PROBING_CIRCLE_FORMULAS,
+  },
+  {
+    formulas: ['bolt_circle', 'bolt_arc'],
+    load: () => (require('./hole-patterns') as typeof import('./hole-patterns')).PATTERN_FORMULAS,
+  },
+  {
+    formulas: ['hole_grid'],
+    load: () => (require('./hole-grid') as typeof import('./hole-grid')).GRID_FORMULAS,
+  },
+  {
+    formulas: ['screw_move', 'dial_list', 'backlash'],
+    load: () => (require('./screws') as typeof import('./screws')).SCREW_FORMULAS,
+  },
+  {
+    formulas: ['boring_head_setting', 'boring_head_dial', 'boring_bar_setting', 'tool_facing'],
+    load: () => (require('./boring-head') as typeof import('./boring-head')).HEAD_FORMULAS,
+  },
+  {
+    formulas: ['boring_head_speed', 'head_speed_limit'],
+    load: () => (require('./boring-speed') as typeof import('./boring-speed')).BORING_SPEED_FORMULAS,
+  },
+  {
     formulas: ['plain_indexing', 'angular_indexing'],
     load: () => (require('./indexing') as typeof import('./indexing')).INDEXING_FORMULAS,
   },
@@ -95,7 +123,8 @@ const FAMILIES: readonly Family[] = [
   {
     formulas: ['compound_moves'],
     load: () =>
-      (require('./indexing-compound-moves') as typeof import('./indexing-compound-moves')).COMPOUND_MOVES_FORMULAS,
+      (require('./indexing-compound-moves') as typeof import('./indexing-compound-moves'))
+        .COMPOUND_MOVES_FORMULAS,
   },
   {
     formulas: ['indexing_moves'],
@@ -168,6 +197,10 @@ const FAMILIES: readonly Family[] = [
   {
     formulas: ['taper_over_rollers', 'taper_over_balls', 'gauge_stand_off'],
     load: () => (require('./taper-measuring') as typeof import('./taper-measuring')).TAPER_MEASURING_FORMULAS,
+  },
+  {
+    formulas: ['taper_found', 'tailstock_correction', 'taper_rescue'],
+    load: () => (require('./taper-found') as typeof import('./taper-found')).TAPER_FOUND_FORMULAS,
   },
   {
     formulas: ['fit', 'iso_limits'],
