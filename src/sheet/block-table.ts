@@ -20,7 +20,7 @@ export interface TableOptions {
 export function blockTable(block: Block, view: View, options: TableOptions = {}): string {
   const card = block.word !== 'figures';
   const columns = card ? CARD_COLUMNS : COLUMNS;
-  const mark: Mark = (row, kind) => lineAttributes(row, kind, options.lineClass ?? null);
+  const mark: Mark = (row, kind) => lineAttributes(row, kind, options.lineClass ?? null, view.how.paper);
   const cells = (row: Row): string => (card ? cardRow(row, mark) : figureRow(row, view, mark));
   const below = (row: Row): readonly string[] =>
     (view.findings.get(row.line) ?? []).map((finding) => findingRow(finding, columns, row.line));
@@ -47,8 +47,13 @@ export function blockTable(block: Block, view: View, options: TableOptions = {})
       card ? '' : HEAD,
       element('tbody', { role: 'rowgroup' }, body.join('')),
     ),
-    cautionsHtml(view.cautions.get(block.fenceLine)),
+    cautionsHtml(view.cautions.get(block.fenceLine), view.how.paper),
   );
+}
+
+/** What a line is called within a sheet. */
+export function lineId(line: number): string {
+  return `line-${line + 1}`;
 }
 
 function leftRow(count: number, columns: number): string {
@@ -73,11 +78,12 @@ function section(kind: string, attributes: Attributes = {}, ...inner: readonly s
   return `${element('section', { class: classes, ...rest }, ...inner)}\n`;
 }
 
-function lineAttributes(row: Row, kind: string, lineClass: string | null): Attributes {
+function lineAttributes(row: Row, kind: string, lineClass: string | null, named: boolean): Attributes {
   return {
     role: 'row',
     class: `scribeline-${kind}${lineClass === null ? '' : ` ${lineClass}`}`,
     'data-line': lineClass === null ? null : row.line,
+    id: named ? lineId(row.line) : null,
   };
 }
 

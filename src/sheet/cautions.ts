@@ -1,34 +1,47 @@
-/** The usual cautions, at the block whose formulas call for them: each once in a note, where it first comes up. */
-import type { Row } from '../engine/index';
+/** The usual cautions, at the block whose formulas and machines call for them: each once in a note, where it first comes up. */
+import type { CardInForce, Row, Sheet } from '../engine/index';
 import type { Expression, Statement } from '../notation/syntax';
-import { CAUTIONS } from '../trade/cautions';
+import { cautionsFor } from '../trade/cautions';
 import { formulaNamed } from '../trade/index';
 import { element, escape } from './html';
 
-/** Cautions by the line of the fence under which they are shown. */
-export function cautionsByFence(rows: readonly Row[]): ReadonlyMap<number, readonly string[]> {
+/** Cautions by the line of the fence under which they are shown: those of the block's machines, then of its formulas. */
+export function cautionsByFence(sheet: Sheet, rows: readonly Row[]): ReadonlyMap<number, readonly string[]> {
   const said = new Set<string>();
   const byFence = new Map<number, string[]>();
-  for (const row of rows) {
-    for (const name of formulasIn(row.statement)) {
-      for (const text of formulaNamed(name)?.cautions.flatMap((key) => CAUTIONS.get(key) ?? []) ?? []) {
-        if (said.has(text)) continue;
-        said.add(text);
-        const texts = byFence.get(row.block.fenceLine);
-        if (texts) texts.push(text);
-        else byFence.set(row.block.fenceLine, [text]);
-      }
-    }
+  const say = (line: number, text: string): void => {
+    if (said.has(text)) return;
+    said.add(text);
+    const texts = byFence.get(line);
+    if (texts) texts.push(text);
+    else byFence.set(line, [text]);
+  };
+  for (const { word, on, fenceLine } of sheet.note.blocks) {
+    if (word === 'figures')
+      for (const { text } of on)
+        for (const caution of cardCautions(sheet.card(text))) say(fenceLine, caution);
+  }
+  for (const { statement, block } of rows) {
+    for (const name of formulasIn(statement))
+      for (const text of cautionsFor(formulaNamed(name)?.cautions ?? [])) say(block.fenceLine, text);
   }
   return byFence;
 }
 
-export function cautionsHtml(texts: readonly string[] | undefined): string {
+/** What a machine's card says to mind: its lines `caution: words`, also `caution_2: words` and so on. */
+function cardCautions(card: CardInForce | undefined): readonly string[] {
+  return [...(card?.fields ?? [])].flatMap(([name, field]) =>
+    /^caution(?:_\w+)?$/.test(name) && field.kind === 'text' ? [`${card?.name ?? ''}: ${field.text}`] : [],
+  );
+}
+
+/** Folded away in the preview, where it must not stand in the way of the figures; open on a sheet. */
+export function cautionsHtml(texts: readonly string[] | undefined, open = false): string {
   if (!texts) return '';
   const count = texts.length === 1 ? 'one caution' : `${texts.length} cautions`;
   return element(
     'details',
-    { class: 'scribeline-cautions' },
+    { class: 'scribeline-cautions', open: open ? '' : null },
     element('summary', {}, `Before the cut: ${count}`),
     element('ul', {}, ...texts.map((text) => element('li', {}, escape(text)))),
   );

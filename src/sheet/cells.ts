@@ -1,21 +1,32 @@
 /** The cells that rows are made of. What is handed in as `inner` is HTML already; everything else is text. */
 import type { Row } from '../engine/index';
+import { shownUnit } from '../quantity/display';
 import type { Value } from '../quantity/value';
 import { type Attributes, element, escape } from './html';
+import { type How, PREVIEW, beside } from './how';
 import { type LimitWords, type Outcome, SIGNS, otherwise, shown } from './words';
 
 /** Stands for an expression that would only repeat the result. */
 export const GIVEN = element('span', { class: 'scribeline-given' }, 'given');
 
-export function result(value: Value | null, limit: LimitWords | null): string {
+/** A value is in the unit that is asked for already; see `inUnits`. */
+export function result(value: Value | null, limit: LimitWords | null, how: How = PREVIEW): string {
   if (value === null) return element('span', { class: 'scribeline-none' }, '—');
   if (value.kind === 'record') return '';
   if (value.kind === 'text') return escape(value.text);
   const other = value.kind === 'number' ? otherwise(value) : null;
+  const also = beside(value, how);
   return (
     element('span', { class: 'scribeline-value', title: other }, escape(shown(value))) +
+    (also === null ? '' : ` ${element('span', { class: 'scribeline-also' }, escape(`(${also})`))}`) +
     (limit ? limitsHtml(limit) : '')
   );
+}
+
+/** What stands in a result's place until somebody has worked it out: a line to write on, and the unit. */
+export function blank(value: Value | null): string {
+  const unit = value?.kind === 'number' ? shownUnit(value.unit) : '';
+  return `${element('span', { class: 'scribeline-blank', role: 'img', 'aria-label': 'to fill in' })} ${escape(unit)}`;
 }
 
 function limitsHtml(limit: LimitWords): string {

@@ -8,8 +8,15 @@ const ESCAPES = new Map([
   ["'", '&#39;'],
 ]);
 
+/** Marks that turn the direction of text round, so that it reads otherwise than it is stored. They are shown instead. */
+const TURNING = /[\u202a-\u202e\u2066-\u2069]/g;
+
+export function plain(text: string): string {
+  return text.replace(TURNING, (mark) => `[U+${mark.charCodeAt(0).toString(16).toUpperCase()}]`);
+}
+
 export function escape(text: string): string {
-  return text.replace(/[&<>"']/g, (char) => ESCAPES.get(char) ?? '');
+  return plain(text).replace(/[&<>"']/g, (char) => ESCAPES.get(char) ?? '');
 }
 
 export type Attributes = Readonly<Record<string, string | number | null>>;

@@ -2,8 +2,11 @@
 import type { Row } from '../engine/index';
 import type { Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
-import { GIVEN, cell, expression, header, line, named, remark, result, stamp } from './cells';
+import { GIVEN, blank, cell, expression, header, line, named, remark, result, stamp } from './cells';
+import { belowRow, fromHtml } from './below';
+import { inUnits } from './how';
 import { type Attributes, element, escape } from './html';
+import { listedFields } from './lists';
 import type { View } from './view';
 import { type Outcome, code, isGiven, limits, measured, outcome, pair, written } from './words';
 
@@ -23,46 +26,56 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
       return remarkRow(row, mark, COLUMNS);
     case 'figure': {
       const from = typed.slice(typed.indexOf('=') + 1).trim();
-      const limit = limits(row.value, row.asked, view.sheet);
-      const given = isGiven(from, row.value, limit);
+      const given = isGiven(from, row.value, limits(row.value, row.asked, view.sheet));
+      const hidden = !given && isHidden(row, view);
       const cells = [
         header(named(statement.name.text)),
-        cell('from', given ? GIVEN : expression(from), remark(row) || title(row.value)),
-        cell('result', result(row.value, limit)),
+        cell('from', given ? GIVEN : fromHtml(row, from, view), remark(row) || title(row.value)),
+        cell('result', hidden ? blankOf(row.value) : amount(row.value, row.asked, view)),
         cell('stands', stamp(stands)),
       ];
-      return line(mark(row, 'line'), cells) + fieldRows(row.value, view);
+      return (
+        line(mark(row, 'line'), cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden)
+      );
     }
     case 'show':
     case 'check':
     case 'broken': {
+      const hidden = isHidden(row, view);
+      const stood = row.check ? escape(pair(row.check)) : amount(row.value, null, view);
       const cells = [
         header(expression(typed) + remark(row), 2),
-        cell(
-          'result',
-          row.check ? escape(pair(row.check)) : result(row.value, limits(row.value, null, view.sheet)),
-        ),
-        cell('stands', stamp(stands)),
+        cell('result', hidden ? blankOf(row.value) : stood),
+        cell('stands', hidden ? '' : stamp(stands)),
       ];
       const kind = statement.kind === 'show' ? 'line' : statement.kind;
-      return line(mark(row, kind), cells) + fieldRows(row.value, view);
+      return line(mark(row, kind), cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden);
     }
     case 'reading': {
       const mean = row.reading && measured(row.reading);
       const several = statement.readings.length > 1 ? 'mean ' : '';
-      return recordLine(
-        row,
-        mark,
-        statement.how,
-        mean ? several + result(mean, null) : result(null, null),
-        stands,
-      );
+      return recordLine(row, mark, statement.how, several + amount(mean, null, view), stands);
     }
     case 'used':
-      return recordLine(row, mark, 'used', result(written(statement.value), null), stands);
+      return recordLine(row, mark, 'used', amount(written(statement.value), null, view), stands);
     case 'words':
       return line(mark(row, 'line'), [header(named(typed), COLUMNS)]);
   }
+}
+
+/** A result in the units asked for, with its limits. */
+export function amount(value: Value | null, asked: Row['asked'], view: View): string {
+  const told = value && inUnits(value, view.how);
+  return result(told, limits(told, asked, view.sheet), view.how);
+}
+
+function blankOf(value: Value | null): string {
+  return value?.kind === 'record' ? '' : blank(value);
+}
+
+/** Whether there is an answer that is kept back. */
+function isHidden(row: Row, { how }: View): boolean {
+  return how.answers === 'hidden' && (row.value !== null || row.check !== null);
 }
 
 /** What was measured or really run: the name, what is said of it, the figure, how it stands. */
@@ -100,15 +113,17 @@ export function cardRow(row: Row, mark: Mark): string {
 }
 
 /** The fields of a record, one under the other, each with what it means. */
-function fieldRows(value: Value | null, view: View): string {
+function fieldRows(value: Value | null, view: View, hidden: boolean): string {
   if (value?.kind !== 'record') return '';
   const meanings = new Map(formulaNamed(value.of)?.result.map((field) => [field.name, field.meaning]) ?? []);
+  const listed = listedFields(value);
   return [...value.fields]
+    .filter(([name]) => !listed.has(name) && !(name === 'end_check' && listed.size > 0))
     .map(([name, part]) =>
       line({ role: 'row', class: 'scribeline-field' }, [
         header(`.${named(name)}`),
         cell('from', element('span', { class: 'scribeline-remark' }, escape(meanings.get(name) ?? ''))),
-        cell('result', result(part, limits(part, null, view.sheet))),
+        cell('result', hidden ? blank(part) : amount(part, null, view)),
         cell('stands', ''),
       ]),
     )

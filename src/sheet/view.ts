@@ -2,9 +2,11 @@
 import type { Finding, Row, Sheet } from '../engine/index';
 import type { Block } from '../notation/syntax';
 import { cautionsByFence } from './cautions';
+import { type How, PREVIEW } from './how';
 
 export interface View {
   readonly sheet: Sheet;
+  readonly how: How;
   /** The lines of a block, by the line of its fence. */
   readonly rows: ReadonlyMap<number, readonly Row[]>;
   /** How many of its lines are not among them, since a page of that length could not be read anyway. */
@@ -20,7 +22,7 @@ export interface View {
 /** Lines of a note that are drawn. A browser needs seconds for a table of many more. */
 const MOST_LINES = 10_000;
 
-export function view(sheet: Sheet): View {
+export function view(sheet: Sheet, how: How = PREVIEW): View {
   const all = sheet.rows();
   const rows = grouped(all.slice(0, MOST_LINES), (row) => row.block.fenceLine);
   const left = new Map<number, number>();
@@ -29,10 +31,11 @@ export function view(sheet: Sheet): View {
   const own = sheet.findings().filter((finding) => finding.file === null);
   return {
     sheet,
+    how,
     rows,
     left,
     findings: grouped(own, (finding) => finding.line),
-    cautions: cautionsByFence(all),
+    cautions: cautionsByFence(sheet, all),
     firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine ?? 0,
   };
 }

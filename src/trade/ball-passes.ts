@@ -87,6 +87,7 @@ const kneeSchedule: Formula = {
     {
       ...field('dial', '', "turns and divisions of the knee's dial after each, from zero at first touch"),
       words: true,
+      perItem: true,
     },
   ],
   compute: (given) => {

@@ -112,7 +112,7 @@ export function shownPath(path: string, current: string): string {
 }
 
 /** Whether a path lies in a folder or is it. */
-function within(path: string, folder: string): boolean {
+export function within(path: string, folder: string): boolean {
   const way = relative(folder, path);
   return way === '' || (!way.startsWith(`..${sep}`) && way !== '..' && resolve(folder, way) === path);
 }

@@ -1,6 +1,7 @@
 /** What the command line says about itself. */
 
 export const USAGE = `usage: scribeline check PATH… [--json]
+       scribeline sheet NOTE.md [-o FILE] [--workings] [--answers hidden|shown] [--units mm|in|both]
        scribeline find QUERY [FOLDER] [--json]
        scribeline compare NOTE NOTE [--json]
        scribeline formulas [--json]
@@ -12,6 +13,7 @@ const GENERAL = `scribeline: the figures of a shop's job notes, worked out and c
 ${USAGE}
 commands
   check      works out notes and prints every value and finding
+  sheet      writes the job sheet of a note, to print or to read at the machine
   find       finds past jobs by words and by values
   compare    puts two notes' figures side by side
   formulas   lists the formulas that notes can use
@@ -45,6 +47,25 @@ exit code
   0  nothing is wrong
   1  a note has a finding of severity error
   2  wrong use, or a file that cannot be read (comes before 1)
+`;
+
+const SHEET = `usage: scribeline sheet NOTE.md [-o FILE] [--workings] [--answers hidden|shown] [--units mm|in|both]
+
+Writes the job sheet of a note as one HTML file that needs no network and no other file: head, text, figures, checks,
+findings, pictures, moves to tick off, lines for readings and signatures. Print it from a browser, on A4 or Letter.
+
+  -o, --output FILE   where to write it; without it the sheet goes to standard output. A file of that name is replaced
+  --workings          every figure with its working and the reason for it
+  --answers hidden    blanks to fill in, each answer folded under its line; for whoever is learning
+  --units mm|in|both  lengths, speeds and the like in these units; without it each figure keeps the unit of its line
+
+Images beside the note or below its folder are put into the sheet: PNG, JPEG, GIF and WebP, up to 8 MB each and 40 MB in
+all. What is left out is said on the sheet and on standard error.
+
+exit code
+  0  the sheet is written and nothing is wrong
+  1  it is written, and the note has a finding of severity error, which stands at the sheet's top
+  2  wrong use, or a file that cannot be read or written
 `;
 
 const FIND = `usage: scribeline find QUERY [FOLDER] [--json]
@@ -85,6 +106,7 @@ With --json standard output is described by dist/cli/schema/formulas.schema.json
 
 const PAGES = new Map([
   ['check', CHECK],
+  ['sheet', SHEET],
   ['find', FIND],
   ['compare', COMPARE],
   ['formulas', FORMULAS],

@@ -17,6 +17,8 @@ export async function run(argv: readonly string[], io: Io): Promise<Exit> {
     case 'check':
       return check(command.paths, command.json, io);
     // Read when asked for only: most runs check notes, and start the quicker.
+    case 'sheet':
+      return (await import('./sheet')).sheet(command, io);
     case 'find':
       return (await import('./find')).find(command.query, command.folder, command.json, io);
     case 'compare':

@@ -1,0 +1,78 @@
+/** What hangs on a line of figures: its working, the list it gives, its pictures; folded away where answers are hidden. */
+import type { Row } from '../engine/index';
+import { expression } from './cells';
+import { element, escape } from './html';
+import { inUnits } from './how';
+import { listHtml } from './lists';
+import { pictureHtml } from './picture/of-row';
+import { COLUMNS } from './rows';
+import type { View } from './view';
+import { code, limits, pair, shown } from './words';
+import { stepsOf, workingHtml } from './working-html';
+
+/** Lines of the preview whose working can be unfolded; setting mathematics for more would take too long between keys. */
+const MOST_UNFOLDING = 200;
+
+/** What a result comes from; in the preview it unfolds to its working. */
+export function fromHtml(row: Row, from: string, view: View): string {
+  const typed = expression(from);
+  if (view.how.paper || view.how.answers === 'hidden') return typed;
+  const place = view.rows.get(row.block.fenceLine)?.indexOf(row) ?? 0;
+  const working = place < MOST_UNFOLDING ? workingHtml(row, stepsOf(row, view), false) : '';
+  if (working === '') return typed;
+  return element(
+    'details',
+    { class: 'scribeline-unfold' },
+    element('summary', { title: 'the working' }, typed),
+    working,
+  );
+}
+
+/** A row of its own under a line, empty where nothing hangs on it. `hidden` folds the answer and all that tells it. */
+export function belowRow(row: Row, view: View, hidden: boolean): string {
+  const { how } = view;
+  const working = how.workings || hidden ? workingHtml(row, stepsOf(row, view), true) : '';
+  const asked = how.workings && row.check ? whyAsked(row) : '';
+  const inner = [pictureHtml(row, view), listHtml(row.value, how), working];
+  const told = hidden
+    ? [
+        element(
+          'details',
+          { class: 'scribeline-answer' },
+          element('summary', {}, 'Answer'),
+          element('p', {}, answer(row, view)),
+          ...inner,
+        ),
+      ]
+    : inner;
+  const all = [asked, ...told].join('');
+  if (all === '') return '';
+  return element(
+    'tr',
+    { role: 'row', class: 'scribeline-below' },
+    element('td', { role: 'cell', colspan: COLUMNS }, all),
+  );
+}
+
+function answer(row: Row, view: View): string {
+  if (row.check) return escape(`${pair(row.check)}: ${row.check.holds ? 'it holds' : 'it fails'}.`);
+  if (row.value?.kind === 'record')
+    return [...row.value.fields]
+      .filter(([, part]) => part.kind !== 'list')
+      .map(([name, part]) => escape(`${name}: ${shown(inUnits(part, view.how))}`))
+      .join('<br>');
+  if (row.value === null) return '';
+  const value = inUnits(row.value, view.how);
+  const limit = limits(value, row.asked, view.sheet);
+  return escape(`${shown(value)}${limit ? ` (${limit.ends})` : ''}`);
+}
+
+/** The reason that the note gives for a check, or what a check without one means. */
+function whyAsked(row: Row): string {
+  const said = row.statement.comment?.text;
+  const words =
+    said === undefined || said === ''
+      ? `The job goes on only while \`${code(row.text)}\` is true; the note does not say why.`
+      : `Asked because: ${said}.`;
+  return element('p', { class: 'scribeline-why' }, escape(words));
+}

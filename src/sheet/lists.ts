@@ -1,0 +1,116 @@
+/** Results that come item by item (moves, raises, holes) as a table of their own, to be ticked off at the machine. */
+import type { RecordValue, Value } from '../quantity/value';
+import type { Field } from '../trade/formula';
+import { formulaNamed } from '../trade/index';
+import { element, escape } from './html';
+import { type How, inUnits } from './how';
+import { shown } from './words';
+
+/** A longer list is folded away in the preview. */
+const LONG = 12;
+
+interface Column {
+  readonly name: string;
+  readonly meaning: string;
+  readonly cells: readonly string[];
+}
+
+/** The fields that make the table; the others are shown one under the other as ever. */
+export function listedFields(value: Value | null): ReadonlySet<string> {
+  if (value?.kind !== 'record') return new Set();
+  const length = longest(value);
+  if (length < 2) return new Set();
+  return new Set(
+    [...value.fields].flatMap(([name, part]) => (itemsOf(value, name, part, length) ? [name] : [])),
+  );
+}
+
+function longest({ fields }: RecordValue): number {
+  return Math.max(0, ...[...fields.values()].map((part) => (part.kind === 'list' ? part.items.length : 0)));
+}
+
+/** One text for each item: of a list, and of words that the formula gives item by item. */
+function itemsOf(value: RecordValue, name: string, part: Value, length: number): readonly string[] | null {
+  if (part.kind === 'list') return part.items.length === length ? part.items.map(shown) : null;
+  if (part.kind !== 'text' || fieldOf(value, name)?.perItem !== true) return null;
+  const items = part.text.split(', ');
+  return items.length === length ? items : null;
+}
+
+function fieldOf({ of }: RecordValue, name: string): Field | undefined {
+  return formulaNamed(of)?.result.find((field) => field.name === name);
+}
+
+/** Empty where the value has no lists. */
+export function listHtml(value: Value | null, how: How): string {
+  if (value?.kind !== 'record') return '';
+  const names = listedFields(value);
+  if (names.size === 0) return '';
+  const length = longest(value);
+  const columns = [...value.fields].flatMap(([name, part]): readonly Column[] => {
+    const cells = names.has(name) ? itemsOf(value, name, inUnits(part, how), length) : null;
+    return cells ? [{ name, meaning: fieldOf(value, name)?.meaning ?? '', cells }] : [];
+  });
+  const table = listTable(value, columns, length, how);
+  if (how.paper || length <= LONG) return table;
+  return element(
+    'details',
+    { class: 'scribeline-fold' },
+    element('summary', {}, `${length} lines of ${escape(formulaNamed(value.of)?.title ?? value.of)}`),
+    table,
+  );
+}
+
+function listTable(value: RecordValue, columns: readonly Column[], length: number, how: How): string {
+  // A list that only counts is the row's own number.
+  const counts = (column: Column): boolean => column.cells.every((cell, i) => cell === String(i + 1));
+  const counted = columns.find(counts);
+  const rest = columns.filter((column) => column !== counted);
+  const head = [
+    element('th', { scope: 'col' }, escape(counted?.name.replace(/s$/, '') ?? 'no.')),
+    ...rest.map(({ name, meaning }) =>
+      element('th', { scope: 'col', title: meaning }, escape(name.replaceAll('_', ' '))),
+    ),
+    how.paper ? element('th', { scope: 'col' }, 'done') : '',
+  ];
+  const rows = Array.from({ length }, (_, i) =>
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, String(i + 1)),
+      ...rest.map(({ cells }) => element('td', {}, escape(cells[i] ?? ''))),
+      how.paper ? element('td', {}, tickBox(false)) : '',
+    ),
+  );
+  const end = value.fields.get('end_check');
+  const width = rest.length + 1;
+  const last =
+    end?.kind === 'text'
+      ? element(
+          'tr',
+          { class: 'scribeline-end' },
+          element('td', { colspan: width }, `End check: ${escape(end.text)}.`),
+          how.paper ? element('td', {}, tickBox(false)) : '',
+        )
+      : '';
+  const legend = rest.map(({ name, meaning }) => `${name.replaceAll('_', ' ')}: ${meaning}`).join('; ');
+  return element(
+    'div',
+    { class: 'scribeline-list' },
+    element(
+      'table',
+      {},
+      element('caption', {}, escape(legend)),
+      element('thead', {}, element('tr', {}, ...head)),
+      element('tbody', {}, ...rows, last),
+    ),
+  );
+}
+
+export function tickBox(ticked: boolean): string {
+  return element(
+    'span',
+    { class: 'scribeline-box', role: 'img', 'aria-label': ticked ? 'done' : 'to do' },
+    ticked ? '✓' : '',
+  );
+}
