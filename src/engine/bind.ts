@@ -3,7 +3,7 @@ import type { CallNode, Expression, FieldNode } from '../notation/syntax';
 import { type Entry, type Node, Lookup } from './graph';
 
 /** Fields that ask for what was measured or used, not for a part of the value. */
-const RECORD_FIELDS: ReadonlySet<string> = new Set(['reading', 'readings', 'mean', 'used']);
+const RECORD_FIELDS: ReadonlySet<string> = new Set(['reading', 'readings', 'positions', 'mean', 'used']);
 
 export function isRecordField(field: string): boolean {
   return RECORD_FIELDS.has(field);

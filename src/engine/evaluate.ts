@@ -153,6 +153,8 @@ export class Evaluation {
     const entry = this.scope.entry(path);
     const found = entry && recordOf(entry, e.field);
     if (found) return found;
+    if (e.field === 'positions' && entry && recordOf(entry, 'readings'))
+      return this.refuse(e, fault('position-missing', { name: path }));
     // A plan may well be written before there is anything to measure: it waits, without being wrong.
     this.refuse(
       e,

@@ -1,47 +1,7 @@
 /** What the engine finds wrong or worth knowing, in words. */
-import { type FindingKind, type Severity, a, offers, word } from '../quantity/finding';
-import type { FaultData } from '../quantity/value';
-
-function kind(severity: Severity, say: (data: FaultData) => string, why: string): FindingKind {
-  return { severity, say, why };
-}
-
-/** ` Write \`…\`.` when there is something to write, else the fallback. */
-function write(data: FaultData, otherwise = ''): string {
-  const list = offers(data);
-  return list === '' ? otherwise : ` Write ${list}.`;
-}
-
-function maybe(data: FaultData, otherwise = ''): string {
-  const list = offers(data);
-  return list === '' ? otherwise : ` Did you mean ${list}?`;
-}
-
-function list(data: FaultData, key: string): string {
-  const value = data[key];
-  return Array.isArray(value) ? value.map((item) => `\`${item}\``).join(', ') : '';
-}
-
-/** A figure for a sentence: enough digits to see the point, no more. */
-export function figure(data: FaultData, key: string): string {
-  const value = data[key];
-  return typeof value === 'number' ? String(Number(value.toPrecision(6))) : word(data, key);
-}
-
-function withUnit(data: FaultData, key: string): string {
-  const unit = word(data, 'unit');
-  return unit === ''
-    ? figure(data, key)
-    : unit === '°' || unit === '%'
-      ? figure(data, key) + unit
-      : `${figure(data, key)} ${unit}`;
-}
-
-/** ` on 2026-11-25`, where the record says when. */
-function on(data: FaultData): string {
-  const date = word(data, 'date');
-  return date === '' ? '' : ` on ${date}`;
-}
+import { type FindingKind, a, offers, word } from '../quantity/finding';
+import { readingFindings } from './findings-readings';
+import { kind, write, maybe, list, figure, withUnit, on } from './findings-text';
 
 export const engineFindings: Readonly<Record<string, FindingKind>> = {
   // --- names -----------------------------------------------------------------------------------------------------
@@ -146,47 +106,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
       `This is ${a(word(d, 'right'))} in a list where the first is ${a(word(d, 'left'))}. Give all items the same kind of unit.`,
     'A list is one kind of thing, such as the speeds of a machine.',
   ),
-  // --- readings --------------------------------------------------------------------------------------------------
-  'not-measured-yet': kind(
-    'info',
-    (d) => `Waits for a reading: write \`${word(d, 'name')} measured …\` when it is measured.`,
-    'A plan may use a reading before there is one; the line fills in when it comes.',
-  ),
-  'not-used-yet': kind(
-    'info',
-    (d) => `Waits for what was run: write \`${word(d, 'name')} used …\` when it is known.`,
-    'A plan may refer to what was really run before that is known.',
-  ),
-  'reading-kind': kind(
-    'error',
-    (d) =>
-      `\`${word(d, 'name')}\` is in ${word(d, 'wanted') || 'plain numbers'}, this reading in ${word(d, 'unit') || 'a plain number'}. Give it a unit of the same kind.`,
-    'A reading is compared with its figure, so both must measure the same kind of thing.',
-  ),
-  'used-kind': kind(
-    'error',
-    (d) =>
-      `\`${word(d, 'name')}\` is planned in ${word(d, 'wanted') || 'plain numbers'}, this is in ${word(d, 'unit') || 'a plain number'}. Give it a unit of the same kind.`,
-    'What was used stands beside the plan, so both must be the same kind of thing.',
-  ),
-  'metal-gone': kind(
-    'error',
-    (d) =>
-      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} too ${d['sense'] === 'hole' ? 'large' : 'small'}: past ${withUnit(d, d['sense'] === 'hole' ? 'high' : 'low')}, and the metal is gone. Tell the customer, or build up, sleeve or start again.`,
-    'A shaft under its lower limit or a hole over its upper one cannot be cut into size.',
-  ),
-  'outside-limits': kind(
-    'error',
-    (d) =>
-      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} ${d['over'] === true ? 'over' : 'under'} its limits ${withUnit(d, 'low')} to ${withUnit(d, 'high')} at final inspection.`,
-    'What goes out must lie within the limits that were asked for.',
-  ),
-  'side-unknown': kind(
-    'info',
-    (d) =>
-      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} ${d['over'] === true ? 'over' : 'under'} its limits. Write \`shaft\` or \`hole\` after its limits and the notebook says whether metal is left.`,
-    'Without knowing which side is metal nobody can say whether a size can still be cut.',
-  ),
+  ...readingFindings,
   // --- formulas --------------------------------------------------------------------------------------------------
   'unknown-formula': kind(
     'error',

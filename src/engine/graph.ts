@@ -70,6 +70,8 @@ export class Lookup {
 export interface Recorded {
   readonly reading: Quantity | null;
   readonly readings: List | null;
+  /** Where they were taken; null unless each says so, all in one kind. */
+  readonly positions: List | null;
   readonly mean: Quantity | null;
   readonly used: Quantity | null;
 }
@@ -145,6 +147,31 @@ export interface NodeBlock {
 
 const MOST_SEARCHES = 8;
 
+/** What evaluating a line comes to, beside its value. */
+export interface Outcome {
+  readonly check: CheckResult | null;
+  readonly readings: readonly Quantity[];
+  readonly waitsFor: readonly string[];
+  readonly problems: readonly Problem[];
+  readonly cycle: Cycle | null;
+}
+
+/** What judging a line comes to. */
+export interface Verdict {
+  readonly reading: ReadingResult | null;
+  readonly problems: readonly Problem[];
+}
+
+// Most lines have none of it, so that one of each serves them all.
+export const ONLY_A_VALUE: Outcome = {
+  check: null,
+  readings: NOTHING,
+  waitsFor: NOTHING,
+  problems: NOTHING,
+  cycle: null,
+};
+export const NOT_JUDGED: Verdict = { reading: null, problems: NOTHING };
+
 export class Node {
   /** The first of the line's lookups. */
   lookups: Lookup | null = null;
@@ -158,14 +185,8 @@ export class Node {
 
   value: Value | null = null;
   asked: Asked | null = null;
-  check: CheckResult | null = null;
-  readings: readonly Quantity[] = NOTHING;
-  reading: ReadingResult | null = null;
-  waitsFor: readonly string[] = NOTHING;
-  /** From evaluating and from judging; what the notation said is in `statement.findings`. */
-  problems: readonly Problem[] = NOTHING;
-  verdicts: readonly Problem[] = NOTHING;
-  cycle: Cycle | null = null;
+  outcome = ONLY_A_VALUE;
+  verdict = NOT_JUDGED;
 
   // Marks of the update in progress; see `settle`.
   stamp = 0;

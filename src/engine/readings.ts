@@ -13,7 +13,7 @@ function inOrder(entry: Entry): readonly Node[] {
 }
 
 /**
- * `reading` (the last), `readings` and `mean` (of the last stage, since a mean over stages would mix sizes before and
+ * `reading` (the last), `readings`, their `positions` and `mean` (of the last stage, since a mean over stages would mix sizes before and
  * after a cut) or `used` (the last); null when there is none.
  */
 export function recordOf(entry: Entry, field: string): Quantity | List | null {
@@ -21,6 +21,8 @@ export function recordOf(entry: Entry, field: string): Quantity | List | null {
   switch (field) {
     case 'readings':
       return entry.recorded.readings;
+    case 'positions':
+      return entry.recorded.positions;
     case 'mean':
       return entry.recorded.mean;
     case 'used':
@@ -31,16 +33,29 @@ export function recordOf(entry: Entry, field: string): Quantity | List | null {
 }
 
 function recordedIn(lines: readonly Node[]): Recorded {
-  const last = (kind: 'reading' | 'used'): readonly Quantity[] =>
-    [...lines].reverse().find((node) => node.statement.kind === kind && node.readings.length > 0)?.readings ??
-    [];
-  const [stage, used] = [last('reading'), last('used')];
+  const last = (kind: 'reading' | 'used'): Node | undefined =>
+    [...lines].reverse().find((node) => node.statement.kind === kind && node.outcome.readings.length > 0);
+  const line = last('reading');
+  const [stage, used] = [line?.outcome.readings ?? [], last('used')?.outcome.readings ?? []];
   return {
     reading: stage.at(-1) ?? null,
     readings: stage.length > 0 ? { kind: 'list', items: stage } : null,
+    positions: line ? positionsOf(line) : null,
     mean: stage.length > 0 ? mean(stage) : null,
     used: used.at(-1) ?? null,
   };
+}
+
+/** Where the readings of a line were taken: `at 10 mm`. Null where one does not say, or they are of different kinds. */
+function positionsOf({ statement }: Node): List | null {
+  if (statement.kind !== 'reading') return null;
+  const items: Quantity[] = [];
+  for (const { at } of statement.readings) {
+    const kind = items[0]?.dimension ?? at?.unit.dimension;
+    if (!at || at.unit.dimension !== kind) return null;
+    items.push({ kind: 'number', value: at.value, dimension: kind, unit: at.unit, spread: null });
+  }
+  return { kind: 'list', items };
 }
 
 /** Arithmetic mean in the unit of the first; null when the kinds differ. */

@@ -138,3 +138,39 @@ describe('facts of common practice', () => {
     expect(calculateLines('x = 3/8 in\n').valueOf('x')).toMatchObject({ value: 9.525 });
   });
 });
+
+describe('places of readings', () => {
+  const numbers = (lines: string, name: string): number[] | null => {
+    const value = calculateLines(lines).valueOf(name);
+    return value?.kind === 'list' ? value.items.map((item) => item.value) : null;
+  };
+  it('are those of the last stage, in the order written', () => {
+    const lines =
+      'n measured 13 mm at 5 mm\nn measured 12.76 mm at 10 mm, 12.73 mm at 7 cm\np = n.positions\n';
+    expect(numbers(lines, 'p')).toEqual([10, 70]);
+  });
+  it('are none where one is missing, or another kind of thing', () => {
+    for (const reading of ['12.76 mm, 12.73 mm at 70 mm', '12.76 mm at 10 mm, 12.73 mm at 32 °C']) {
+      const sheet = calculateLines(`n measured ${reading}\np = n.positions\n`);
+      expect(sheet.findings().map((f) => f.code)).toEqual(['position-missing']);
+      expect(sheet.valueOf('p')).toBeNull();
+    }
+  });
+  it('are waited for while nothing is measured', () => {
+    expect(
+      calculateLines('n = 12 mm\np = n.positions\n')
+        .findings()
+        .map((f) => f.code),
+    ).toEqual(['not-measured-yet']);
+  });
+  it('give a taper and the way to move the tailstock', () => {
+    const sheet = calculateLines(
+      'n measured 24.96 mm at 0 mm, 25.02 mm at 150 mm\nc = tailstock_correction(n.readings, n.positions, 300 mm)\n',
+    );
+    expect(sheet.findings()).toEqual([]);
+    const record = sheet.valueOf('c');
+    const shift = record?.kind === 'record' ? record.fields.get('shift') : null;
+    // Line through the readings, drawn out to the tailstock.
+    expect(shift?.kind === 'number' ? shift.value : NaN).toBeCloseTo(0.06, 12);
+  });
+});

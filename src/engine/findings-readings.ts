@@ -1,0 +1,52 @@
+/** What the engine finds of readings and of what was used, in words. */
+import { type FindingKind, word } from '../quantity/finding';
+import { kind, withUnit } from './findings-text';
+
+export const readingFindings: Readonly<Record<string, FindingKind>> = {
+  'not-measured-yet': kind(
+    'info',
+    (d) => `Waits for a reading: write \`${word(d, 'name')} measured …\` when it is measured.`,
+    'A plan may use a reading before there is one; the line fills in when it comes.',
+  ),
+  'position-missing': kind(
+    'error',
+    (d) =>
+      `Not every reading of \`${word(d, 'name')}\` says where it was taken, in one kind of unit. Write each with its place: \`${word(d, 'name')} measured 12.76 mm at 10 mm, 12.73 mm at 70 mm\`.`,
+    'A taper is a change of size over a distance, so a reading without its place says nothing about it.',
+  ),
+  'not-used-yet': kind(
+    'info',
+    (d) => `Waits for what was run: write \`${word(d, 'name')} used …\` when it is known.`,
+    'A plan may refer to what was really run before that is known.',
+  ),
+  'reading-kind': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` is in ${word(d, 'wanted') || 'plain numbers'}, this reading in ${word(d, 'unit') || 'a plain number'}. Give it a unit of the same kind.`,
+    'A reading is compared with its figure, so both must measure the same kind of thing.',
+  ),
+  'used-kind': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` is planned in ${word(d, 'wanted') || 'plain numbers'}, this is in ${word(d, 'unit') || 'a plain number'}. Give it a unit of the same kind.`,
+    'What was used stands beside the plan, so both must be the same kind of thing.',
+  ),
+  'metal-gone': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} too ${d['sense'] === 'hole' ? 'large' : 'small'}: past ${withUnit(d, d['sense'] === 'hole' ? 'high' : 'low')}, and the metal is gone. Tell the customer, or build up, sleeve or start again.`,
+    'A shaft under its lower limit or a hole over its upper one cannot be cut into size.',
+  ),
+  'outside-limits': kind(
+    'error',
+    (d) =>
+      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} ${d['over'] === true ? 'over' : 'under'} its limits ${withUnit(d, 'low')} to ${withUnit(d, 'high')} at final inspection.`,
+    'What goes out must lie within the limits that were asked for.',
+  ),
+  'side-unknown': kind(
+    'info',
+    (d) =>
+      `\`${word(d, 'name')}\` is ${withUnit(d, 'by')} ${d['over'] === true ? 'over' : 'under'} its limits. Write \`shaft\` or \`hole\` after its limits and the notebook says whether metal is left.`,
+    'Without knowing which side is metal nobody can say whether a size can still be cut.',
+  ),
+};
