@@ -8,26 +8,27 @@ import { RPM } from '../quantity/units';
 import type { List, Quantity, Text } from '../quantity/value';
 import type { Span } from '../notation/syntax';
 import type { Card } from './cards';
-import type { Entry, Node, Problem, RelatedRef } from './graph';
+import { type Entry, type Node, type Problem, type RelatedRef, type Verdict, NOT_JUDGED } from './graph';
 import { judgeReadings } from './readings';
+import type { ReadingResult } from './results';
 import { pathValue } from './values';
 
 const NOTHING: readonly Problem[] = [];
 
 /** Judges a node; `entryOf` finds the entry of a name without making one. */
 export function judge(node: Node, entryOf: (name: string) => Entry | undefined): void {
-  node.reading = null;
-  // Most lines stand on no machine, and a line's reading may be forgotten.
-  if (node.on.length === 0 && (node.kind === 'figure' || node.kind === 'show')) {
-    node.verdicts = NOTHING;
-    return;
-  }
+  node.verdict = NOT_JUDGED;
+  // Most lines stand on no machine, and what was read of them may be forgotten.
+  if (node.on.length === 0 && (node.kind === 'figure' || node.kind === 'show')) return;
   const { statement } = node;
-  if (statement.kind === 'reading') node.verdicts = judgeReading(node, statement, entryOf);
-  else if (statement.kind === 'used') node.verdicts = judgeUsed(node, statement.path, entryOf);
+  if (statement.kind === 'reading') node.verdict = judgeReading(node, statement, entryOf);
+  else if (statement.kind === 'used') node.verdict = verdict(judgeUsed(node, statement.path, entryOf));
   else if (statement.kind === 'figure' || statement.kind === 'show')
-    node.verdicts = onMachine(node, statement.expression);
-  else node.verdicts = NOTHING;
+    node.verdict = verdict(onMachine(node, statement.expression));
+}
+
+function verdict(problems: readonly Problem[], reading: ReadingResult | null = null): Verdict {
+  return problems.length === 0 && reading === null ? NOT_JUDGED : { reading, problems };
 }
 
 interface PathLike extends Span {
@@ -52,14 +53,15 @@ function judgeReading(
   node: Node,
   statement: Node['statement'] & { kind: 'reading' },
   entryOf: (name: string) => Entry | undefined,
-): readonly Problem[] {
+): Verdict {
   const { figure, value } = plan(statement.path, entryOf);
   const path = statement.path.names.join('.');
-  const first = node.readings[0];
-  const odd = node.readings.findIndex((r) => r.dimension !== (value ?? first)?.dimension);
+  const { readings } = node.outcome;
+  const first = readings[0];
+  const odd = readings.findIndex((r) => r.dimension !== (value ?? first)?.dimension);
   const oddNode = statement.readings[odd];
   if (odd >= 0 && oddNode) {
-    return [kindProblem('reading-kind', oddNode.value, path, node.readings[odd], value ?? first, figure)];
+    return verdict([kindProblem('reading-kind', oddNode.value, path, readings[odd], value ?? first, figure)]);
   }
   const asked = figure?.asked ?? null;
   const positions = statement.readings.map((r) =>
@@ -73,11 +75,10 @@ function judgeReading(
         } as const)
       : null,
   );
-  const { result, broken } = judgeReadings(statement.how, path, node.readings, positions, value, asked);
-  node.reading = result;
+  const { result, broken } = judgeReadings(statement.how, path, readings, positions, value, asked);
   const at = broken && statement.readings[broken.index];
-  const read = broken && node.readings[broken.index];
-  if (!broken || !at || !read || !asked) return NOTHING;
+  const read = broken && readings[broken.index];
+  if (!broken || !at || !read || !asked) return verdict(NOTHING, result);
   const { unit } = read;
   const data = {
     name: path,
@@ -89,15 +90,8 @@ function judgeReading(
     sense: asked.sense,
     unit: unit.symbol,
   };
-  return [
-    {
-      code: broken.code,
-      start: at.start,
-      end: at.end,
-      data,
-      related: figure ? [{ node: figure, message: 'limits' }] : [],
-    },
-  ];
+  const related: RelatedRef[] = figure ? [{ node: figure, message: 'limits' }] : [];
+  return verdict([{ code: broken.code, start: at.start, end: at.end, data, related }], result);
 }
 
 function judgeUsed(
@@ -106,7 +100,7 @@ function judgeUsed(
   entryOf: (name: string) => Entry | undefined,
 ): readonly Problem[] {
   const { figure, value } = plan(path, entryOf);
-  const used = node.readings[0];
+  const used = node.outcome.readings[0];
   if (!value || !used || used.dimension === value.dimension || node.statement.kind !== 'used') return [];
   return [kindProblem('used-kind', node.statement.value, path.names.join('.'), used, value, figure)];
 }

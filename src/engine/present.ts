@@ -75,7 +75,7 @@ class Presenter {
         (related ?? []).flatMap((ref) => this.related(ref)),
       );
     const { statement } = node;
-    const found = [...statement.findings, ...node.problems, ...node.verdicts].map(make);
+    const found = [...statement.findings, ...node.outcome.problems, ...node.verdict.problems].map(make);
     if (statement.kind !== 'figure' && statement.kind !== 'words') return found;
     const name = statement.kind === 'figure' ? statement.name : statement.key;
     const definers = node.provides?.definers;
@@ -86,10 +86,11 @@ class Presenter {
         make({ code: 'name-twice', start: name.start, end: name.end, data: { name: name.text }, related }),
       );
     }
-    if (node.cycle) {
-      const members = this.inOrder(node.cycle);
+    const { cycle } = node.outcome;
+    if (cycle) {
+      const members = this.inOrder(cycle);
       const related = members.filter((m) => m !== node).map((m) => ({ node: m, message: 'takes part' }));
-      const data = { names: members.map((m) => m.name), more: node.cycle.length - members.length };
+      const data = { names: members.map((m) => m.name), more: cycle.length - members.length };
       found.push(make({ code: 'cycle', start: name.start, end: name.end, data, related }));
     }
     return found;
@@ -289,9 +290,9 @@ function makeRow(node: Node, block: Block, index: number, presenter: Presenter):
     statement: node.statement,
     value: node.provides?.definers instanceof Set ? null : node.value,
     asked: node.asked,
-    check: node.check,
-    reading: node.reading,
-    waitsFor: node.waitsFor,
+    check: node.outcome.check,
+    reading: node.verdict.reading,
+    waitsFor: node.outcome.waitsFor,
     findings: presenter.node(node),
   };
 }

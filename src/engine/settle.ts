@@ -19,7 +19,7 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
   const take = (node: Node, dirty: boolean): void => {
     node.stamp = stamp;
     // A line that stood in a cycle carries a finding which only a fresh look can take away.
-    node.dirty = dirty || node.cycle !== null;
+    node.dirty = dirty || node.outcome.cycle !== null;
     node.order = UNSEEN;
     found.push(node);
   };

@@ -18,7 +18,7 @@ import type { Card } from './cards';
 import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';
 import { forEachOf } from './few';
-import type { Entry, Node } from './graph';
+import { type Entry, type Node, ONLY_A_VALUE } from './graph';
 import { judge } from './judge';
 import { Names } from './names';
 import { allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
@@ -27,7 +27,6 @@ import { settle } from './settle';
 import { evaluateNode } from './statement';
 import { difference, entryValue } from './values';
 
-const NO_PROBLEMS: readonly never[] = [];
 let updates = 0;
 
 export class Sheet implements Scope {
@@ -201,7 +200,10 @@ export class Sheet implements Scope {
 
   private noteTrouble(node: Node): void {
     const trouble =
-      node.hasFindings || node.problems.length > 0 || node.verdicts.length > 0 || node.cycle !== null;
+      node.hasFindings ||
+      node.outcome.problems.length > 0 ||
+      node.verdict.problems.length > 0 ||
+      node.outcome.cycle !== null;
     if (trouble) this.troubled.add(node);
     else this.troubled.delete(node);
   }
@@ -214,11 +216,12 @@ export class Sheet implements Scope {
 
   evaluate(node: Node): boolean | ReadonlySet<string> {
     this.evaluations++;
-    const [before, readings] = [node.value, node.readings];
+    const { value: before, outcome } = node;
     evaluateNode(node, this.evaluation);
-    if (node.problems.length === 0) node.forget();
-    if (node.readings !== readings) node.provides?.forgetRecorded();
-    return node.readings !== readings ? true : difference(before, node.value);
+    if (node.outcome.problems.length === 0) node.forget();
+    const sameReadings = node.outcome.readings === outcome.readings;
+    if (!sameReadings) node.provides?.forgetRecorded();
+    return sameReadings ? difference(before, node.value) : true;
   }
 
   refuse(node: Node, cycle: readonly Node[]): boolean {
@@ -226,10 +229,7 @@ export class Sheet implements Scope {
     const had = node.value !== null;
     node.value = null;
     node.asked = null;
-    node.check = null;
-    node.waitsFor = NO_PROBLEMS;
-    node.problems = NO_PROBLEMS;
-    node.cycle = cycle;
+    node.outcome = { ...ONLY_A_VALUE, cycle };
     return had;
   }
 

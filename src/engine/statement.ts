@@ -9,7 +9,7 @@ import { MM } from '../quantity/units';
 import { type Fault, type Quantity, type Value, fault, isFault } from '../quantity/value';
 import type { Comparison, Limits, QuantityNode, Sense, Span, Statement, UnitNode } from '../notation/syntax';
 import { type Evaluation, unitText } from './evaluate';
-import type { Node } from './graph';
+import { type Node, ONLY_A_VALUE } from './graph';
 import type { Asked, CheckResult } from './results';
 
 /** Evaluates the node and stores what came of it. The caller compares the value with the one before. */
@@ -17,9 +17,9 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
   evaluation.begin(node.text);
   node.value = null;
   node.asked = null;
-  node.check = null;
-  node.cycle = null;
   const { statement } = node;
+  let checked: CheckResult | null = null;
+  let readings: readonly Quantity[] = ONLY_A_VALUE.readings;
   switch (statement.kind) {
     case 'figure':
       node.value = figure(node, statement, evaluation);
@@ -28,19 +28,20 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
       node.value = shown(evaluation, evaluation.value(statement.expression), statement.to);
       break;
     case 'check':
-      node.check = check(evaluation, statement);
+      checked = check(evaluation, statement);
       break;
     case 'reading':
-      node.readings = statement.readings.map((r) => literal(r.value));
+      readings = statement.readings.map((r) => literal(r.value));
       break;
     case 'used':
-      node.readings = [literal(statement.value)];
+      readings = [literal(statement.value)];
       break;
     case 'words':
       node.value = { kind: 'text', text: statement.words.text };
   }
-  node.problems = evaluation.problems;
-  node.waitsFor = evaluation.waitsFor;
+  const { problems, waitsFor } = evaluation;
+  const more = checked !== null || readings.length + problems.length + waitsFor.length > 0;
+  node.outcome = more ? { check: checked, readings, waitsFor, problems, cycle: null } : ONLY_A_VALUE;
 }
 
 export function literal(node: QuantityNode): Quantity {
