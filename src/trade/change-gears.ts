@@ -2,7 +2,7 @@
 import type { CardView } from '../quantity/value';
 import { field, length, listed, positive, shown } from './build';
 import type { Formula, Given, Parameter, Refusal, Step } from './formula';
-import { type Train, gearsOf, pairsOf, simpleTrain } from './indexing-gears';
+import { type Train, compoundTrain, gearsOf, pairsOf, simpleTrain } from './indexing-gears';
 import { cardNumber } from './material';
 
 const LEAD = length('lead', 'advance of the thread in one turn: its pitch, or starts times pitch');
@@ -18,9 +18,6 @@ const LATHE: Parameter = {
 const MOST_BELOW = 40_000;
 /** A ratio this near to a quotient of whole numbers, as a part of itself, is that quotient but for binary rounding. */
 const ROUNDING = 1e-11;
-/** Teeth that must be left for a shaft beside a gear: common practice, from memory. */
-const SHAFT = 15;
-
 type Quotient = readonly [above: number, below: number];
 
 /** A number as a quotient of whole numbers, by its continued fraction; null when none of a gear train's size is it. */
@@ -37,29 +34,16 @@ export function quotientOf(value: number): Quotient | null {
   return null;
 }
 
-/** Whether two pairs leave room for the shafts between them. */
-const meshes = ([a = 0, c = 0]: readonly number[], [b = 0, d = 0]: readonly number[]): boolean =>
-  a + b >= c + SHAFT && c + d >= b + SHAFT;
-
-const swapped = (gears: readonly number[]): readonly number[] => [...gears].reverse();
-
 const distinct = (set: readonly number[], wanted: readonly number[]): boolean =>
   wanted.every((gear) => wanted.filter((g) => g === gear).length <= set.filter((g) => g === gear).length);
 
-/** Two pairs with this quotient that clear each other's shafts, the smallest gears first; else any two pairs. */
+/**
+ * Two pairs with this quotient. The larger driver comes first and drives the smaller driven gear: then the distance of the
+ * shafts is always more than the gear beside, so that none reaches the next shaft.
+ */
 function twoPairs([above, below]: Quotient, gears: readonly number[]): Train | null {
-  const pairs = pairsOf(gears);
-  let crowded: Train | null = null;
-  for (const [product, candidates] of pairs)
-    for (const drivers of candidates)
-      for (const driven of pairs.get((product * below) / above) ?? []) {
-        if (!distinct(gears, [...drivers, ...driven])) continue;
-        for (const first of [drivers, swapped(drivers)])
-          for (const second of [driven, swapped(driven)])
-            if (meshes(first, second)) return { drivers: first, driven: second };
-        crowded ??= { drivers, driven };
-      }
-  return crowded;
+  const found = compoundTrain(above, below, gears, pairsOf(gears));
+  return found && { drivers: [...found.drivers].reverse(), driven: found.driven };
 }
 
 const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
@@ -158,7 +142,6 @@ const threadGears: Formula = {
     field('ratio', '', 'turns of the lead screw for one of the stud'),
     field('cuts', 'mm', 'lead that this train cuts'),
     { ...field('train', '', 'the gears in words'), words: true },
-    { ...field('room', '', 'whether the gears clear the shafts'), words: true },
   ],
   compute: (given) => {
     const result = found(given);
@@ -171,7 +154,6 @@ const threadGears: Formula = {
       ratio,
       cuts: ratio * screw * stud,
       train: words(train),
-      room: room(train),
     };
   },
   working: (given) => {
@@ -197,10 +179,11 @@ const threadGears: Formula = {
   why:
     'While the work turns once, the screw must push the slide on by just the lead: so driving teeth over driven teeth are as ' +
     'the lead to the pitch of the lead screw. A gear between that only idles changes the direction and nothing else; an ' +
-    'even number more or less of them keeps the hand of the thread. Inch threads on a metric screw, and the other way ' +
+    'even number more or less of them keeps the hand of the thread. Of two pairs the larger driver and the smaller driven gear ' +
+    'come first: so no gear reaches the next shaft. Inch threads on a metric screw, and the other way ' +
     'round, need 127 teeth, since an inch is 254 tenths of a millimetre.',
   conditions: positive(LEAD),
-  source: `exact arithmetic: the train is as the lead to the pitch of the lead screw; ${SHAFT} teeth of room for a shaft: common practice, from memory`,
+  source: 'exact arithmetic: the train is as the lead to the pitch of the lead screw',
   cautions: ['lathe', 'change_gears'],
   picture: null,
   checks: [
@@ -218,7 +201,7 @@ const threadGears: Formula = {
     },
     {
       call: 'thread_gears(1/16 in, lathe_mm)',
-      expect: { ratio: 0.529166666666667, cuts: 1.5875, room: 'each gear clears the next shaft' },
+      expect: { ratio: 0.529166666666667, cuts: 1.5875, train: '127 drives 60, 20 on its shaft drives 80' },
       tolerance: 1e-12,
       source: 'hand arithmetic: 25.4 mm over 16 and 3 mm is 127 to 240',
     },
@@ -230,12 +213,5 @@ const threadGears: Formula = {
     },
   ],
 };
-
-function room({ drivers, driven }: Train): string {
-  if (drivers.length === 1) return 'one pair: fill the distance with an idler of any size';
-  return meshes(drivers, driven)
-    ? 'each gear clears the next shaft'
-    : `a gear may touch the next shaft: this takes ${SHAFT} teeth more on the pair beside it`;
-}
 
 export const CHANGE_GEAR_FORMULAS: readonly Formula[] = [threadGears];
