@@ -20,8 +20,7 @@ export function movedAnswers(formula: Formula, bound: Arguments, nominal: Given)
   const reaching = reachesByInput(bound);
   if (reaching.size > MAX_INPUTS) return fault('too-many-inputs', { count: reaching.size });
   const out: Moved[] = [];
-  for (const input of [...reaching.keys()].sort((a, b) => a - b)) {
-    const reaches = reaching.get(input) ?? new Map<string, Reach>();
+  for (const [input, reaches] of [...reaching].sort(([a], [b]) => a - b)) {
     const own = [...reaches].flatMap(([name, reach]) => extremesAlong(formula, nominal, name, reach));
     const along = [...new Set([...placesAlong([...reaches.values()]), ...own])];
     const answers: Answer[] = [];

@@ -96,6 +96,53 @@ describe('limits', () => {
     expect(shares(figure(sheet, 'made'))[0]?.share).toBeCloseTo(0.857, 2);
   });
 
+  it('cancel through a formula, whatever the order of its arguments', () => {
+    const sheet = lines(
+      'speed = 90 rpm ± 1',
+      'feed = 0.2 mm/rev ± 0.01',
+      'gone = feed_rate(feed, speed) - feed * speed',
+    );
+    expect(figure(sheet, 'gone')).toMatchObject({ value: expect.closeTo(0, 9), spread: null });
+  });
+
+  it('reach a formula by several of its arguments at once', () => {
+    // A hundredth more of each makes 1.01 squared of their product.
+    const sheet = lines(
+      'x = 1 mm ± 0.01',
+      'feed = x * 0.2 / 1 rev',
+      'speed = 90 rpm * (x / 1 mm)',
+      'v = feed_rate(feed, speed)',
+    );
+    expect(band(figure(sheet, 'v'))).toMatchObject({
+      low: expect.closeTo(18 * 0.99 ** 2, 9),
+      high: expect.closeTo(18 * 1.01 ** 2, 9),
+    });
+    expect(figure(sheet, 'v').spread).toHaveLength(1);
+  });
+
+  it('reach a formula from at most 64 inputs', () => {
+    // Brief rule: at most 64 inputs reach one result. Half of them by each argument.
+    const of = (name: string, unit: string, n: number): string[] => {
+      const parts = Array.from({ length: n }, (_, i) => `${name}${i}`);
+      return [...parts.map((part) => `${part} = 1 ${unit} ± 0.01`), `${name}_sum = ${parts.join(' + ')}`];
+    };
+    const sheet = (n: number): Sheet =>
+      lines(...of('a', 'mm/rev', 32), ...of('b', 'rpm', n), 'v = feed_rate(a_sum, b_sum)');
+    expect(figure(sheet(32), 'v').spread).toHaveLength(64);
+    expect(sheet(33).findings()).toMatchObject([{ code: 'too-many-inputs', data: { count: 65 } }]);
+  });
+
+  it('at which a formula has no answer are told, and why', () => {
+    // Below zero at the low end; and 501 mm lies beyond the last size of ISO 286, which is 500 mm.
+    expect(lines('d = 1 mm ± 2', 'n = spindle_speed(24 m/min, d)').findings()).toMatchObject([
+      { code: 'fails-at-limit', line: 1, data: { says: expect.stringContaining('-1 mm') } },
+    ]);
+    expect(lines('d = 499.5 mm ± 0.4', 'f = fit(d, H7, g6)').findings()).toEqual([]);
+    expect(lines('d = 499.5 mm ± 1.5', 'f = fit(d, H7, g6)').findings()).toMatchObject([
+      { code: 'fails-at-limit', line: 1, data: { says: expect.stringContaining('501 mm') } },
+    ]);
+  });
+
   it('are exact at zero width', () => {
     expect(figure(lines('x = 30 mm ± 0'), 'x').spread).toBeNull();
   });

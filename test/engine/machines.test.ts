@@ -100,6 +100,11 @@ describe('feeds and power', () => {
   it('power is held against what the losses leave', () => {
     expect(on('lathe', 'p = 1.5 kW')).toEqual([]);
     expect(on('lathe', 'p = 1.51 kW')).toMatchObject([{ code: 'power-over-machine', data: { limit: 1.5 } }]);
+    // Whatever the card does not say is lost nowhere.
+    const plain = '```machine lathe\npower = 2 kW\n```\n\n```figures on lathe\np = 2 kW\nq = 2.01 kW\n```\n';
+    expect(calculate(plain).findings()).toMatchObject([
+      { code: 'power-over-machine', line: 6, data: { limit: 2 } },
+    ]);
   });
 });
 

@@ -1,6 +1,6 @@
 /**
  * What the ordinary run breaks: the rules and constants that a wrong result would come from. `--wide` breaks the rest of
- * FILES too: how a text is scanned, what only spares time, how a finding is worded.
+ * FILES too: how a text is scanned, names are bound, lines are put in order, and what only spares time.
  *
  * - Rules of the notation: a refusal or record left out, a word or pattern it knows exchanged, a condition that never
  *   holds, in every file of `notation`; in those that read limits also each comparison, sum and number.
@@ -13,7 +13,7 @@ export const FILES =
   /^src\/(?:(?:quantity|trade|notation)\/\w[\w-]*|engine\/(?:bind|call|call-limits|evaluate|given|judge|names|readings|settle|statement|values))\.ts$/;
 
 const LIMITS =
-  /^src\/(?:quantity\/(?:limits|spread|iso286|iso286-table)|engine\/(?:judge|readings|settle|call-limits|given|values|evaluate|statement))\.ts$/;
+  /^src\/(?:quantity\/(?:limits|spread|iso286|iso286-table)|engine\/(?:judge|readings|call-limits|given|values|statement))\.ts$/;
 const LIMIT_NOTATION = /^src\/notation\/(?:limits|iso-code)\.ts$/;
 const CONSTANTS = /^src\/(?:trade\/.*|quantity\/(?:unit-table|unit-systems|mathematics))\.ts$/;
 
