@@ -4,7 +4,7 @@ import { expression } from './cells';
 import { element, escape } from './html';
 import { inUnits } from './how';
 import { listHtml } from './lists';
-import { pictureHtml } from './picture/of-row';
+import { figure, picturesOf, sharesOf } from './picture/of-row';
 import { COLUMNS } from './rows';
 import type { View } from './view';
 import { code, limits, pair, shown } from './words';
@@ -20,12 +20,19 @@ export function fromHtml(row: Row, from: string, view: View): string {
   const place = view.rows.get(row.block.fenceLine)?.indexOf(row) ?? 0;
   const working = place < MOST_UNFOLDING ? workingHtml(row, stepsOf(row, view), false) : '';
   if (working === '') return typed;
+  const shared = sharesHtml(row, view);
   return element(
     'details',
     { class: 'scribeline-unfold' },
     element('summary', { title: 'the working' }, typed),
     working,
+    shared,
   );
+}
+
+function sharesHtml(row: Row, { sheet }: View): string {
+  const bars = sharesOf(sheet, row);
+  return bars === null ? '' : figure(bars);
 }
 
 /** A row of its own under a line, empty where nothing hangs on it. `hidden` folds the answer and all that tells it. */
@@ -33,7 +40,9 @@ export function belowRow(row: Row, view: View, hidden: boolean): string {
   const { how } = view;
   const working = how.workings || hidden ? workingHtml(row, stepsOf(row, view), true) : '';
   const asked = how.workings && row.check ? whyAsked(row) : '';
-  const inner = [pictureHtml(row, view), listHtml(row.value, how), working];
+  const pictures = picturesOf(view.sheet, row, how).map(figure);
+  const shared = how.workings ? sharesHtml(row, view) : '';
+  const inner = [...pictures, listHtml(row.value, how), working, shared];
   const told = hidden
     ? [
         element(

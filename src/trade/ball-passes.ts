@@ -156,7 +156,7 @@ const kneeSchedule: Formula = {
     'own derivation, plane and sphere geometry; confirmed by brute force over the surface of the blank and numeric roots. ' +
     'The last two raises as halves: common practice',
   cautions: ['ball_on_mill', 'by_hand_first', 'interrupted_cut', 'knee', 'crank', 'measuring'],
-  picture: null,
+  picture: 'knee_passes',
   checks: [
     {
       call: 'knee_schedule(30 mm, 29.367189 mm, 11.789089°, 30 mm, 15 mm, 2 mm, machine: knee)',

@@ -135,7 +135,7 @@ const ballOnShank: Formula = {
   ],
   source: `${OWN}; confirmed by sampled tip circles and by cutting a solid model`,
   cautions: MOUNT,
-  picture: null,
+  picture: 'ball_setup',
   checks: [
     {
       call: 'ball_on_shank(25 mm, 10 mm)',

@@ -137,7 +137,7 @@ const fit: Formula = {
   conditions: positive(SIZE),
   source: 'ISO 286-1:2010, tables 1 to 5; ISO 286-2',
   cautions: ['fits_and_heat'],
-  picture: null,
+  picture: 'fit_zones',
   checks: [
     {
       call: 'fit(25 mm, H7, h6)',

@@ -151,7 +151,7 @@ const boltCircle: Formula = {
   ],
   source: 'geometry: polar to rectangular coordinates',
   cautions: ['drilling', 'measuring'],
-  picture: null,
+  picture: 'bolt_circle',
   checks: [
     {
       call: 'bolt_circle(60 mm, 6)',
@@ -239,7 +239,7 @@ const boltArc: Formula = {
   ],
   source: 'geometry: polar to rectangular coordinates',
   cautions: ['drilling', 'measuring'],
-  picture: null,
+  picture: 'bolt_circle',
   checks: [
     {
       call: 'bolt_arc(100 mm, 3, 0°, 90°)',

@@ -137,7 +137,7 @@ const indexingMoves: Formula = {
   ],
   source: 'exact arithmetic; common practice of dividing-head work',
   cautions: ['indexing'],
-  picture: null,
+  picture: 'hole_circle',
   checks: [
     {
       call: 'indexing_moves(7, head)',

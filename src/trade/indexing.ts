@@ -69,7 +69,7 @@ const plainIndexing: Formula = {
   conditions: [],
   source: 'exact arithmetic; common practice of dividing-head work',
   cautions: ['indexing'],
-  picture: null,
+  picture: 'hole_circle',
   checks: [
     {
       call: 'plain_indexing(7, head)',
@@ -174,7 +174,7 @@ const angularIndexing: Formula = {
   ],
   source: 'exact arithmetic; common practice of dividing-head work',
   cautions: ['indexing'],
-  picture: null,
+  picture: 'hole_circle',
   checks: [
     {
       call: 'angular_indexing(17°30′, head_b)',

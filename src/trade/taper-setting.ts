@@ -88,7 +88,7 @@ const tailstockSetOver: Formula = {
   ],
   source: 'textbook rule; exact by the sine; a fiftieth as most: common practice, from memory',
   cautions: ['lathe', 'between_centres'],
-  picture: null,
+  picture: 'taper_set_over',
   checks: [
     {
       call: 'tailstock_setover(40 mm, 38 mm, 100 mm, 300 mm)',

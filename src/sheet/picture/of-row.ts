@@ -1,7 +1,82 @@
-/** The pictures that belong to a line. */
-import type { Row } from '../../engine/index';
-import type { View } from '../view';
+/** The pictures that belong to a line: its formula's, the limits with what was measured, the shares of its inputs. */
+import type { ReadingResult, Row, Sheet } from '../../engine/index';
+import type { CallNode, Expression } from '../../notation/syntax';
+import { showValue } from '../../quantity/display';
+import type { Quantity } from '../../quantity/value';
+import { formulaNamed } from '../../trade/index';
+import { type How, PREVIEW, inUnits } from '../how';
+import { element } from '../html';
+import { ballSetup } from './ball';
+import { boltCircle, holeCircle } from './circles';
+import { type Figures, figuresOf } from './figures';
+import { kneePasses } from './knee';
+import { fitZones, limitsBar, sharesBars, taperSetOver } from './zones';
 
-export function pictureHtml(_row: Row, _view: View): string {
-  return '';
+/** By the key that a formula names. */
+export const PICTURES: ReadonlyMap<string, (figures: Figures) => string | null> = new Map([
+  ['ball_setup', ballSetup],
+  ['knee_passes', kneePasses],
+  ['hole_circle', holeCircle],
+  ['bolt_circle', boltCircle],
+  ['fit_zones', fitZones],
+  ['taper_set_over', taperSetOver],
+]);
+
+/** Pictures of a line as SVG, the formula's first. */
+export function picturesOf(sheet: Sheet, row: Row, how: How = PREVIEW): readonly string[] {
+  const { statement, value, asked } = row;
+  if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return [];
+  const show = (q: Quantity): string => showValue(inUnits(q, how));
+  const made = [formulaPicture(sheet, row, show)];
+  if (statement.kind === 'figure' && asked && value.kind === 'number') {
+    const name = statement.name.text;
+    made.push(limitsBar(name, value, asked, readingsOf(sheet).get(name) ?? [], show));
+  }
+  return made.filter((it) => it !== null);
+}
+
+/** The shares of the inputs in a result's limits; null where one input or none moves it. */
+export function sharesOf(sheet: Sheet, { statement, value, asked }: Row): string | null {
+  if (asked || value?.kind !== 'number') return null;
+  const name = statement.kind === 'figure' ? statement.name.text : '';
+  return sharesBars(name, value, (input) => sheet.inputName(input));
+}
+
+function formulaPicture(sheet: Sheet, { statement, value }: Row, show: Figures['show']): string | null {
+  if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return null;
+  const call = callOf(statement.expression);
+  const key = call && formulaNamed(call.name.text)?.picture;
+  const draw = key ? PICTURES.get(key) : undefined;
+  const figures = call && draw ? figuresOf(sheet, call, value, show) : null;
+  return figures && draw ? draw(figures) : null;
+}
+
+function callOf(node: Expression): CallNode | null {
+  if (node.kind === 'group') return callOf(node.of);
+  return node.kind === 'call' ? node : null;
+}
+
+/** Readings by name, gathered once for each set of rows. */
+const gathered = new WeakMap<readonly Row[], ReadonlyMap<string, readonly ReadingResult[]>>();
+
+function readingsOf(sheet: Sheet): ReadonlyMap<string, readonly ReadingResult[]> {
+  const rows = sheet.rows();
+  let known = gathered.get(rows);
+  if (!known) gathered.set(rows, (known = gather(rows)));
+  return known;
+}
+
+function gather(rows: readonly Row[]): ReadonlyMap<string, readonly ReadingResult[]> {
+  const byName = new Map<string, ReadingResult[]>();
+  for (const { reading } of rows) {
+    if (!reading) continue;
+    const list = byName.get(reading.path);
+    if (list) list.push(reading);
+    else byName.set(reading.path, [reading]);
+  }
+  return byName;
+}
+
+export function figure(svg: string): string {
+  return element('figure', { class: 'scribeline-picture' }, svg);
 }

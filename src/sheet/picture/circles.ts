@@ -1,0 +1,117 @@
+/** Holes on circles: an index plate with its sector arms, and holes to drill round a centre. */
+import { arc, arrow, at, circle, dot, line, polar, svg, text } from './draw';
+import { type Figures, amounts, items, plain } from './figures';
+
+const MOST_HOLES = 200;
+
+/** Hole 0 at the top, counted clockwise, as one looks at the plate. */
+export function holeCircle(figures: Figures): string | null {
+  const known = amounts(figures, [], ['turns', 'holes', 'circle']);
+  if (!known) return null;
+  const [turns, holes, count] = [known.turns.value, known.holes.value, known.circle.value];
+  if (!(
+    Number.isInteger(count) &&
+    count >= 3 &&
+    count <= MOST_HOLES &&
+    Number.isInteger(holes) &&
+    holes < count
+  ))
+    return null;
+  const [c, radius] = [at(150, 140), 104];
+  const place = (hole: number): ReturnType<typeof at> => polar(c, radius, 90 - (360 * hole) / count);
+  const size = Math.min(4.5, (Math.PI * radius) / count / 1.5);
+  const plate = Array.from({ length: count }, (_, hole) =>
+    hole <= holes ? dot(place(hole), size, 'counted') : circle(place(hole), size, 'thin', 'hole'),
+  );
+  const end = 90 - (360 * holes) / count;
+  const arms =
+    holes === 0
+      ? ''
+      : line(c, polar(c, radius + 22, 90), 'outline', 'arm') +
+        line(c, polar(c, radius + 22, end), 'outline', 'arm') +
+        arc(c, radius + 16, end, 90, 'thin') +
+        arrow(polar(c, radius + 16, end), polar(c, radius + 16, end + Math.min(4, (90 - end) / 2)));
+  const move =
+    turns === 0 ? `${holes} holes` : holes === 0 ? whole(turns) : `${whole(turns)} and ${holes} holes`;
+  const inside =
+    holes === 0
+      ? 'the pin drops into the hole it came from'
+      : `${holes + 1} holes between the arms, the pin's own counted`;
+  return svg(
+    {
+      width: 500,
+      height: 284,
+      says: `Index plate with a circle of ${count} holes. Each move: ${move}. ${holes === 0 ? 'The sector arms are not needed.' : `The sector arms span ${holes + 1} holes, the pin's own counted.`}`,
+    },
+    circle(c, radius, 'centre', 'circle'),
+    line(at(c.x - 12, c.y), at(c.x + 12, c.y), 'centre'),
+    line(at(c.x, c.y - 12), at(c.x, c.y + 12), 'centre'),
+    ...plate,
+    arms,
+    text(at(c.x, c.y - radius - 26), '0'),
+    holes === 0 ? '' : labelAt(polar(c, radius + 34, end), String(holes)),
+    text(at(296, 112), `circle of ${count}`, 'start'),
+    text(at(296, 134), `each move: ${move}`, 'start'),
+    ...wrapped(inside, 30).map((words, i) => text(at(296, 156 + i * 15), words, 'start')),
+  );
+}
+
+function labelAt(p: ReturnType<typeof at>, words: string): string {
+  return text(at(p.x, p.y + 4), words);
+}
+
+function whole(turns: number): string {
+  return turns === 1 ? '1 turn' : `${turns} turns`;
+}
+
+function wrapped(words: string, width: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of words.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + word.length < width) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
+/** The holes where the readout has them: X to the right, Y up. */
+export function boltCircle(figures: Figures): string | null {
+  const known = amounts(figures, ['diameter'], ['chord']);
+  const [xs, ys] = [items(figures, 'x'), items(figures, 'y')];
+  const given = ['centre_x', 'centre_y'].map((name) => amounts(figures, [name], [])?.[name]?.value ?? 0);
+  if (!known || xs.length === 0 || xs.length !== ys.length || xs.length > MOST_HOLES) return null;
+  const { diameter } = known;
+  if (!(diameter.value > 0)) return null;
+  const [c, radius] = [at(160, 150), 104];
+  const scale = (2 * radius) / diameter.value;
+  const [cx = 0, cy = 0] = given;
+  const places = xs.map((x, i) =>
+    at(c.x + (plain(x) - cx) * scale, c.y - ((ys[i]?.value ?? 0) - cy) * scale),
+  );
+  const size = Math.min(7, (Math.PI * radius) / xs.length / 1.6);
+  const step = Math.ceil(xs.length / 24);
+  const first = xs[0];
+  return svg(
+    {
+      width: 500,
+      height: 300,
+      scale,
+      says: `${xs.length} holes on a circle of ${diameter.shown}; ${known.chord.shown} from each to the next. The first lies at X ${first ? figures.show(first) : ''}, Y ${ys[0] ? figures.show(ys[0]) : ''}.`,
+    },
+    circle(c, radius, 'centre', 'circle'),
+    line(at(c.x - radius - 26, c.y), at(c.x + radius + 26, c.y), 'centre'),
+    line(at(c.x, c.y - radius - 26), at(c.x, c.y + radius + 26), 'centre'),
+    arrow(at(c.x + radius + 30, c.y), c),
+    arrow(at(c.x, c.y - radius - 30), c),
+    text(at(c.x + radius + 36, c.y + 4), 'X', 'start'),
+    text(at(c.x + 8, c.y - radius - 28), 'Y', 'start'),
+    ...places.map((p) => circle(p, size, 'outline', 'drilled')),
+    ...places.map((p, i) => {
+      const out = Math.hypot(p.x - c.x, p.y - c.y) || 1;
+      const by = (out + size + 11) / out;
+      return i % step === 0 ? labelAt(at(c.x + (p.x - c.x) * by, c.y + (p.y - c.y) * by), String(i + 1)) : '';
+    }),
+    text(at(330, 118), `${xs.length} × on Ø${diameter.shown}`, 'start'),
+    text(at(330, 140), `chord ${known.chord.shown}`, 'start'),
+  );
+}

@@ -1,0 +1,177 @@
+/** Limits as bars: a size with its readings, the two zones of a fit, the shares of the inputs in a result's limits. */
+import type { Asked, ReadingResult } from '../../engine/index';
+import { isoLimits } from '../../quantity/iso286';
+import { shares } from '../../quantity/limits';
+import type { Quantity } from '../../quantity/value';
+import { at, dimension, line, path, solid, svg, text } from './draw';
+import { type Figures, amounts } from './figures';
+
+const MOST_READINGS = 24;
+
+/** The asked limits as a bar, each reading a mark on it; what lies outside lies outside. */
+export function limitsBar(
+  name: string,
+  value: Quantity,
+  asked: Asked,
+  results: readonly ReadingResult[],
+  show: (q: Quantity) => string,
+): string | null {
+  const readings = (results.at(-1)?.readings ?? []).slice(0, MOST_READINGS);
+  const width = asked.high - asked.low;
+  if (readings.length === 0 || !(width > 0)) return null;
+  const values = readings.map((q) => q.value);
+  const [low, high] = [
+    Math.min(asked.low - width * 0.2, ...values),
+    Math.max(asked.high + width * 0.2, ...values),
+  ];
+  // A part with much still on it would squeeze its limits to nothing.
+  if (high - low > width * 12) return null;
+  const [left, right, y] = [30, 470, 62];
+  const x = (base: number): number => left + ((right - left) * (base - low)) / (high - low);
+  const told = (base: number): string => show({ ...value, value: base, spread: null });
+  const [a, b] = [x(asked.low), x(asked.high)];
+  const near = b - a < 150;
+  const how = results.at(-1)?.how === 'final' ? 'final' : 'measured';
+  return svg(
+    {
+      width: 500,
+      height: 108,
+      scale: (right - left) / (high - low),
+      says: `${name}: limits ${told(asked.low)} to ${told(asked.high)}; ${how} ${values.map(told).join(', ')}.`,
+    },
+    solid([at(a, y - 9), at(b, y - 9), at(b, y + 9), at(a, y + 9)], 0.13, 'zone'),
+    line(at(left, y + 9), at(right, y + 9), 'thin'),
+    line(at(a, y - 14), at(a, y + 16), 'outline', 'low'),
+    line(at(b, y - 14), at(b, y + 16), 'outline', 'high'),
+    line(at(x(value.value), y - 12), at(x(value.value), y + 12), 'centre', 'nominal'),
+    text(at(a, y + 31), told(asked.low), near ? 'end' : 'middle'),
+    text(at(b, y + 31), told(asked.high), near ? 'start' : 'middle'),
+    ...values.map((base) =>
+      solid([at(x(base), y - 9), at(x(base) - 5, y - 20), at(x(base) + 5, y - 20)], 1, 'reading'),
+    ),
+    text(
+      at(Math.min(Math.max(x(mean(values)), 90), 410), y - 28),
+      `${how} ${values.length > 3 ? `${told(Math.min(...values))} … ${told(Math.max(...values))}` : values.map(told).join(', ')}`,
+    ),
+  );
+}
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** Deviations of hole and shaft about the nominal size, in micrometres. */
+export function fitZones(figures: Figures): string | null {
+  const known = amounts(figures, ['size'], []);
+  const [hole, shaft] = ['hole', 'shaft'].map((part) => figures.arguments.get(part));
+  if (!known || typeof hole !== 'string' || typeof shaft !== 'string') return null;
+  const [h, s] = [isoLimits(known.size.value, hole), isoLimits(known.size.value, shaft)];
+  if (!('upper' in h) || !('upper' in s)) return null;
+  const all = [h.upper, h.lower, s.upper, s.lower, 0];
+  const [most, least] = [Math.max(...all), Math.min(...all)];
+  const [top, bottom] = [34, 206];
+  const scale = (bottom - top) / (most - least || 1);
+  const y = (deviation: number): number => top + (most - deviation) * scale;
+  const zone = (x: number, upper: number, lower: number, name: string, words: string): string => {
+    const close = (upper - lower) * scale < 14;
+    return [
+      solid([at(x, y(upper)), at(x + 90, y(upper)), at(x + 90, y(lower)), at(x, y(lower))], 0.13, name),
+      path(
+        [at(x, y(upper)), at(x + 90, y(upper)), at(x + 90, y(lower)), at(x, y(lower)), at(x, y(upper))],
+        'outline',
+      ),
+      text(at(x + 45, (y(upper) + y(lower)) / 2 + 4), words),
+      text(at(x + 97, y(upper) + (close ? -1 : 4)), signed(upper), 'start'),
+      text(at(x + 97, y(lower) + (close ? 10 : 4)), signed(lower), 'start'),
+    ].join('');
+  };
+  return svg(
+    {
+      width: 500,
+      height: 240,
+      scale: scale,
+      says: `${known.size.shown} ${hole}/${shaft}: the hole lies ${signed(h.lower)} to ${signed(h.upper)} µm, the shaft ${signed(s.lower)} to ${signed(s.upper)} µm from the nominal size.`,
+    },
+    line(at(40, y(0)), at(470, y(0)), 'centre', 'zero'),
+    text(at(36, y(0) + 4), '0', 'end'),
+    zone(90, h.upper, h.lower, 'hole', hole),
+    zone(280, s.upper, s.lower, 'shaft', shaft),
+    text(at(135, bottom + 26), 'hole'),
+    text(at(325, bottom + 26), 'shaft'),
+    text(at(470, bottom + 26), `µm about ${known.size.shown}`, 'end'),
+  );
+}
+
+function signed(deviation: number): string {
+  const size = Math.abs(Math.round(deviation * 10) / 10);
+  return deviation === 0 ? '0' : `${deviation < 0 ? '−' : '+'}${size}`;
+}
+
+const MOST_SHARES = 8;
+
+/** Which input the width of a result's limits comes from. */
+export function sharesBars(
+  name: string,
+  value: Quantity,
+  inputName: (input: number) => string,
+): string | null {
+  const parts = shares(value).filter(({ share }) => share > 0);
+  if (parts.length < 2) return null;
+  const shownParts = parts.slice(0, MOST_SHARES);
+  const [left, right] = [140, 430];
+  const percent = (share: number): string => `${Math.round(share * 100)} %`;
+  return svg(
+    {
+      width: 500,
+      height: 22 + shownParts.length * 20,
+      scale: right - left,
+      says: `Where the limits of ${name === '' ? 'this result' : name} come from: ${shownParts.map(({ input, share }) => `${inputName(input)} ${percent(share)}`).join(', ')}.`,
+    },
+    line(at(left, 6), at(left, 12 + shownParts.length * 20), 'thin'),
+    ...shownParts.flatMap(({ input, share }, i) => {
+      const [y, end] = [12 + i * 20, left + (right - left) * share];
+      return [
+        text(at(left - 8, y + 10), inputName(input), 'end'),
+        solid([at(left, y), at(end, y), at(end, y + 13), at(left, y + 13)], 0.45, 'share'),
+        text(at(end + 6, y + 10), percent(share), 'start'),
+      ];
+    }),
+  );
+}
+
+/** A taper between centres with what it is set over; the set-over is drawn larger than it is. */
+export function taperSetOver(figures: Figures): string | null {
+  const known = amounts(figures, ['large', 'small', 'taper_length', 'between_centres'], ['set_over']);
+  if (!known) return null;
+  const { large, small, taper_length: length, between_centres: between, set_over: over } = known;
+  if (!(large.value > 0 && small.value > 0 && length.value > 0 && between.value >= length.value)) return null;
+  const scale = Math.min(340 / between.value, 110 / Math.max(large.value, small.value));
+  const [x0, y] = [70, 110];
+  const x = (mm: number): number => x0 + mm * scale;
+  const [a, b, end] = [x(0), x(length.value), x(between.value)];
+  const [big, little] = [(large.value * scale) / 2, (small.value * scale) / 2];
+  const aside = 16;
+  return svg(
+    {
+      width: 500,
+      height: 236,
+      scale,
+      says: `Taper from ${large.shown} to ${small.shown} over ${length.shown}, on work of ${between.shown} between centres: tailstock set over by ${over.shown}.`,
+    },
+    path(
+      [at(a, y - big), at(b, y - little), at(b, y + little), at(a, y + big), at(a, y - big)],
+      'outline',
+      'cone',
+    ),
+    path([at(b, y - little), at(end, y - little), at(end, y + little), at(b, y + little)], 'outline'),
+    line(at(a - 24, y), at(end + 50, y), 'centre'),
+    path([at(end + 26, y + aside - 9), at(end + 6, y + aside), at(end + 26, y + aside + 9)], 'phantom'),
+    line(at(end - 14, y + aside), at(end + 50, y + aside), 'centre'),
+    dimension(at(a, y - big), at(a, y + big), -22, `Ø${large.shown}`, 'large'),
+    dimension(at(a, y - big), at(b, y - big), 20, length.shown, 'taper-length'),
+    dimension(at(a, y + big), at(end, y + big), -30, between.shown, 'between'),
+    text(at(b + 6, y - little - 6), `Ø${small.shown}`, 'start'),
+    text(at(end + 30, y + aside + 22), `set over ${over.shown}`, 'middle'),
+    text(at(end + 30, y + aside + 36), '(not to scale)', 'middle'),
+  );
+}
