@@ -1,13 +1,83 @@
-/** mathjs, with the one function that is needed of it. Read on first use: see `least-squares.ts`. */
-import { type FactoryFunctionMap, create, lusolveDependencies } from 'mathjs';
+/**
+ * mathjs, with the little that is needed of it: LU decomposition with its two substitutions, on plain numbers. Its large
+ * and exact kinds of number would treble what it weighs. Read on first use: see `least-squares.ts`.
+ */
+import {
+  type FactoryFunctionMap,
+  create,
+  createDenseMatrixClass,
+  createFibonacciHeapClass,
+  createLsolve,
+  createLup,
+  createMatrix,
+  createMatrixClass,
+  createSpaClass,
+  createSparseMatrixClass,
+  createUsolve,
+} from 'mathjs';
+import {
+  absDependencies,
+  addScalarDependencies,
+  divideScalarDependencies,
+  equalScalarDependencies,
+  largerDependencies,
+  multiplyScalarDependencies,
+  smallerDependencies,
+  subtractScalarDependencies,
+  typedDependencies,
+  unaryMinusDependencies,
+} from 'mathjs/number';
 
-const { lusolve } = create(lusolveDependencies as FactoryFunctionMap);
+/** What mathjs exports without saying so in its types. */
+declare module 'mathjs' {
+  const createDenseMatrixClass: unknown;
+  const createFibonacciHeapClass: unknown;
+  const createLsolve: unknown;
+  const createLup: unknown;
+  const createMatrix: unknown;
+  const createMatrixClass: unknown;
+  const createSpaClass: unknown;
+  const createSparseMatrixClass: unknown;
+  const createUsolve: unknown;
+  const subtractScalarDependencies: FactoryFunctionMap;
+}
+
+const { lup, lsolve, usolve } = create({
+  ...typedDependencies,
+  ...absDependencies,
+  ...addScalarDependencies,
+  ...divideScalarDependencies,
+  ...equalScalarDependencies,
+  ...largerDependencies,
+  ...multiplyScalarDependencies,
+  ...smallerDependencies,
+  ...subtractScalarDependencies,
+  ...unaryMinusDependencies,
+  createFibonacciHeapClass,
+  createMatrixClass,
+  createDenseMatrixClass,
+  createSparseMatrixClass,
+  createSpaClass,
+  createMatrix,
+  createLup,
+  createLsolve,
+  createUsolve,
+} as FactoryFunctionMap);
+
+interface Triangles {
+  readonly L: number[][];
+  readonly U: number[][];
+  /** The order in which the rows were taken. */
+  readonly p: readonly number[];
+}
 
 /** The solution of as many equations as there are unknowns; throws where they do not determine it. */
 export function solved(matrix: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
-  const found: unknown = lusolve(
-    matrix.map((row) => [...row]),
-    [...right],
+  const { L, U, p } = lup(matrix.map((row) => [...row])) as unknown as Triangles;
+  const half = lsolve(
+    L,
+    right.map((_, i) => [right[p.indexOf(i)] ?? NaN]),
   );
+  const found: unknown = usolve(U, half);
   return Array.isArray(found) ? found.flat().map(Number) : [];
 }
