@@ -14,8 +14,12 @@ let inputs = 0;
 
 export class Names {
   private readonly entries = new Map<string, Entry>();
-  /** Lines with asked limits, by the number under which limits know them. */
-  private readonly inputs = new Map<number, Node>();
+  /**
+   * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in.
+   * Lines that went stay among them until there are twice as many as before.
+   */
+  private inputs: Node[] = [];
+  private mostInputs = 1000;
   /** Entries with more than one figure, kept so that findings cost no search. */
   readonly doubled = new Set<Entry>();
 
@@ -54,7 +58,14 @@ export class Names {
 
   /** The line whose asked limits an input number means. */
   input(input: number): Node | undefined {
-    return this.inputs.get(input);
+    let [low, high] = [0, this.inputs.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.inputs[middle]?.input ?? Infinity) < input) low = middle + 1;
+      else high = middle;
+    }
+    const found = this.inputs[low];
+    return found?.input === input && found.block ? found : undefined;
   }
 
   /** What an entry stands for is another thing now, or it is judged by other things. */
@@ -83,7 +94,7 @@ export class Names {
     else if (kind === 'figure') this.addDefiner(node, statement.name.text);
     else if (kind === 'words') this.addDefiner(node, statement.key.text);
     else if (kind === 'broken' && statement.name) this.addDefiner(node, statement.name.text);
-    if (kind === 'figure' && statement.limits) this.inputs.set(node.input, node);
+    if (kind === 'figure' && statement.limits) this.inputs.push(node);
     return node;
   }
 
@@ -108,7 +119,6 @@ export class Names {
   /** Takes a line out. */
   drop(node: Node): void {
     node.block = null;
-    this.inputs.delete(node.input);
     for (let lookup = node.lookups; lookup; lookup = lookup.nextOfNode) {
       lookup.leave();
       this.release(lookup.entry);
@@ -174,6 +184,10 @@ export class Names {
           this.seeds.push(now);
         }
       }
+    }
+    if (this.inputs.length > this.mostInputs) {
+      this.inputs = this.inputs.filter((node) => node.block);
+      this.mostInputs = 2 * this.inputs.length + 1000;
     }
     const { seeds } = this;
     this.seeds = [];
