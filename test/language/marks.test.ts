@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/engine/index';
 import { type Range, marks } from '../../src/language/diagnostics';
-import { fixes } from '../../src/language/quick-fixes';
-import { figures } from './cursor';
 
 const SHOP = { file: 'shop.md', text: '```machine lathe\nmax_speed = 300 rpm\n```\n' };
 
@@ -29,31 +27,5 @@ describe('marks', () => {
     expect(found).toMatchObject({ severity: 'error', code: 'speed-outside-machine' });
     expect(found?.related).toHaveLength(1);
     expect(found?.related[0]).toMatchObject({ file: 'shop.md', line: 1 });
-  });
-});
-
-describe('fixes', () => {
-  const text = figures('a = 1-3/8 in', 'b = 2 mm');
-  const everywhere = { line: 0, column: 0, endLine: 9, endColumn: 0 };
-
-  it('offer each likely meaning, in the order of the finding', () => {
-    const sheet = calculate(text);
-    expect(fixes(sheet, everywhere).map(({ title }) => title)).toEqual([
-      'Write 1 3/8 in',
-      'Write 1 in - 3/8 in',
-    ]);
-  });
-
-  it('each leave a line that is understood', () => {
-    for (const { range, text: written } of fixes(calculate(text), everywhere)) {
-      const lines = text.split('\n');
-      const line = lines[range.line] ?? '';
-      lines[range.line] = line.slice(0, range.column) + written + line.slice(range.endColumn);
-      expect(marks(calculate(lines.join('\n'))), written).toEqual([]);
-    }
-  });
-
-  it('are for the place asked about', () => {
-    expect(fixes(calculate(text), { line: 2, column: 0, endLine: 2, endColumn: 8 })).toEqual([]);
   });
 });

@@ -83,6 +83,15 @@ describe('a speed that the machine has', () => {
 });
 
 describe('what was likely meant', () => {
+  it('is offered in the order of the finding, for the place asked about', () => {
+    const text = figures('a = ‸1-3/8 in', 'b = 2 mm');
+    expect(titles(text).slice(0, 2)).toEqual(['Write 1 3/8 in', 'Write 1 in - 3/8 in']);
+    expect(titles(figures('a = 1-3/8 in', 'b = ‸2 mm')).some((title) => title.startsWith('Write'))).toBe(
+      false,
+    );
+    expect(fixed(/^Write 1 in - 3\/8 in$/, text)).toBe('a = 1 in - 3/8 in\nb = 2 mm');
+  });
+
   it('is written in its place', () => {
     expect(fixed(/^Write 1 3\/8 in$/, figures('d = ‸1-3/8 in'))).toBe('d = 1 3/8 in');
     expect(fixed(/^Write ring$/, figures('ring = 29 mm', 'gap = ‸rang + 1 mm'))).toBe(

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { closeAll, file, marked, marks, open, rangeOf, replace, same, until, unsaved } from './tools';
+import { closeAll, codeOf, file, marked, marks, open, rangeOf, replace, same, until, unsaved } from './tools';
 
 const FENCE = '```';
 
@@ -32,7 +32,7 @@ describe('findings', () => {
   it('point at the line of the card that sets the limit', async () => {
     const note = await open('bench/turned.md');
     const outside = await until(
-      () => marks(note).find(({ code }) => code === 'speed-outside-machine'),
+      () => marks(note).find((mark) => codeOf(mark) === 'speed-outside-machine'),
       (found) => found !== undefined,
     );
     same(outside && note.getText(outside.range), 'spindle_speed(60 m/min, pin)');

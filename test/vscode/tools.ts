@@ -43,9 +43,14 @@ export function marks(document: vscode.TextDocument): vscode.Diagnostic[] {
   return vscode.languages.getDiagnostics(document.uri).filter(({ source }) => source === SOURCE);
 }
 
+/** A finding's code, which carries the address of its page. */
+export function codeOf({ code }: vscode.Diagnostic): string {
+  return String(typeof code === 'object' ? code.value : code);
+}
+
 /** Each finding as `code: the text it marks`. */
 export function marked(document: vscode.TextDocument): string[] {
-  return marks(document).map(({ code, range }) => `${String(code)}: ${document.getText(range)}`);
+  return marks(document).map((mark) => `${codeOf(mark)}: ${document.getText(mark.range)}`);
 }
 
 export async function hints(document: vscode.TextDocument): Promise<string[]> {

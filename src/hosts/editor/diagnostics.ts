@@ -10,6 +10,7 @@ import {
   workspace,
 } from 'vscode';
 import { type Mark, marks } from '../../language/diagnostics';
+import { explanationOf } from './commands/explain-finding';
 import { editorRange, location } from './places';
 import { type Workspace, isNote } from './workspace';
 
@@ -77,7 +78,7 @@ export function codeOf({ code }: Diagnostic): string {
 function diagnostic(note: TextDocument, { range, severity, code, message, related }: Mark): Diagnostic {
   const made = new Diagnostic(editorRange(range), message, SEVERITIES[severity]);
   made.source = SOURCE;
-  made.code = code;
+  made.code = { value: code, target: explanationOf(code) };
   made.relatedInformation = related.map(
     (place) => new DiagnosticRelatedInformation(location(note, place), place.message),
   );

@@ -1,15 +1,20 @@
 /** The extension in the editor, the same in Node and in a browser. This file says what it is made of. */
 import { type ExtensionContext, window } from 'vscode';
 import { figuresPlugin } from '../preview/plugin';
+import { registerAlignFigures } from './commands/align-figures';
+import { registerExplainFinding } from './commands/explain-finding';
+import { registerNewJob } from './commands/new-job';
 import { registerRecordReading } from './commands/record-reading';
 import { registerCompletion } from './completion';
 import { registerPastJobs } from './archive/register';
 import { registerDiagnostics } from './diagnostics';
 import { registerHints } from './hints';
 import { registerHover } from './hover';
+import { registerNavigation } from './navigation';
 import { previewHost, registerPreview } from './preview';
 import { registerQuickFixes } from './quick-fixes';
 import { Shops } from './shops';
+import { registerStatus } from './status';
 import { Workspace } from './workspace';
 
 type MarkdownIt = Parameters<ReturnType<typeof figuresPlugin>>[0];
@@ -34,6 +39,11 @@ export function activate(context: ExtensionContext): Markdown {
     registerHover(notes),
     registerQuickFixes(notes),
     registerPreview(shops, log),
+    registerNavigation(notes, shops),
+    registerStatus(notes, log),
+    registerAlignFigures(notes),
+    registerExplainFinding(),
+    registerNewJob(shops),
     registerRecordReading(notes),
     registerPastJobs(context, notes, shops, log),
   );

@@ -21,3 +21,17 @@ export function fixSettings(note: Uri): FixSettings {
   const choice = workspace.getConfiguration(SECTION, note).get('speedChoice');
   return { speedChoice: choice === 'nearest' ? 'nearest' : 'below' };
 }
+
+export interface JobSettings {
+  /** Layout of a new job's path. */
+  readonly path: string;
+  readonly units: 'mm' | 'in';
+}
+
+export function jobSettings(place: Uri | undefined): JobSettings {
+  const settings = workspace.getConfiguration(SECTION, place);
+  return {
+    path: settings.get('jobs.path', ''),
+    units: settings.get('units') === 'in' ? 'in' : 'mm',
+  };
+}

@@ -1,0 +1,135 @@
+/** Asks what a job is about and writes a note for it that calculates. */
+import {
+  type Disposable,
+  FileType,
+  type QuickPickItem,
+  Uri,
+  WorkspaceEdit,
+  commands,
+  l10n,
+  window,
+  workspace,
+} from 'vscode';
+import { type Sheet, calculate } from '../../../engine/index';
+import { JOB_KINDS, type JobKind, jobPath, newJob, nextNumber } from '../../../language/new-job';
+import { jobSettings } from '../settings';
+import type { Shops } from '../shops';
+
+export const NEW_JOB = 'scribeline.newJob';
+
+/** Files whose names are looked at for the highest number. */
+const MOST_FILES = 20_000;
+
+export function registerNewJob(shops: Shops): Disposable {
+  return commands.registerCommand(NEW_JOB, () => ask(shops));
+}
+
+async function ask(shops: Shops): Promise<void> {
+  const root = await folder();
+  const customer = await words(l10n.t('New job: customer'), l10n.t('Who brings the work? May stay empty.'));
+  if (customer === undefined) return;
+  const part = await words(
+    l10n.t('New job: part'),
+    l10n.t('What is it? The note and its file are called so.'),
+  );
+  if (part === undefined) return;
+  // Cards are those that will be in force where the note comes to lie.
+  const place =
+    root && Uri.joinPath(root, jobPath(jobSettings(root).path, { part, number: '0', year: year() }));
+  const inForce = place ? await shops.of(place) : [];
+  const cards = calculate('', inForce);
+  const material = await card(cards, 'material', l10n.t('New job: material'));
+  if (material === undefined) return;
+  const machine = await card(cards, 'machine', l10n.t('New job: machine'));
+  if (machine === undefined) return;
+  const kind = await kindOfWork();
+  if (!kind) return;
+  const number = nextNumber(await names());
+  const { path, units } = jobSettings(root);
+  const text = newJob(
+    { customer, part, material: material.name, machine: machine.name, kind, number, units },
+    inForce,
+  );
+  await write(root, jobPath(path, { part, number, year: year() }), text);
+}
+
+const year = (): string => String(new Date().getFullYear());
+
+async function folder(): Promise<Uri | undefined> {
+  const folders = workspace.workspaceFolders ?? [];
+  const picked = folders.length > 1 ? await window.showWorkspaceFolderPick() : folders[0];
+  return picked?.uri;
+}
+
+function words(title: string, prompt: string): Thenable<string | undefined> {
+  return window.showInputBox({ title, prompt, ignoreFocusOut: true });
+}
+
+interface CardItem extends QuickPickItem {
+  readonly name: string | null;
+}
+
+/** The shop's own cards, then the starter cards. */
+async function card(
+  cards: Sheet,
+  word: 'machine' | 'material',
+  title: string,
+): Promise<CardItem | undefined> {
+  const known = cards.cards().filter((each) => each.word === word);
+  const items = [...known]
+    .sort((a, b) => Number(a.builtIn) - Number(b.builtIn))
+    .map(({ name, fields, builtIn }): CardItem => {
+      const remark = fields.get('kind') ?? fields.get('name');
+      const detail = remark?.kind === 'text' ? remark.text : '';
+      return { label: name, description: builtIn ? l10n.t('starter card') : detail, name };
+    });
+  const later: CardItem = { label: l10n.t('Not decided yet'), name: null };
+  return window.showQuickPick([...items, later], { title, ignoreFocusOut: true, matchOnDescription: true });
+}
+
+async function kindOfWork(): Promise<JobKind | undefined> {
+  const labels: Record<JobKind, readonly [string, string]> = {
+    ball: [l10n.t('Ball on a shank'), l10n.t('tilt, ring and height of the set-up')],
+    turned: [l10n.t('Turned shaft'), l10n.t('a fit, speed, feed, time and cuts')],
+    indexed: [l10n.t('Indexed part'), l10n.t('turns and holes of the dividing head')],
+    empty: [l10n.t('Empty'), l10n.t('a head and one block')],
+  };
+  const items = JOB_KINDS.map((kind) => ({ label: labels[kind][0], description: labels[kind][1], kind }));
+  const picked = await window.showQuickPick(items, {
+    title: l10n.t('New job: kind of work'),
+    ignoreFocusOut: true,
+  });
+  return picked?.kind;
+}
+
+async function names(): Promise<readonly string[]> {
+  const found = await workspace.findFiles('**/*.md', '**/node_modules/**', MOST_FILES);
+  return found.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
+}
+
+/** Without a folder the note is left unsaved, for the user to place. A file that is there is never written over. */
+async function write(root: Uri | undefined, path: string, text: string): Promise<void> {
+  if (!root) {
+    await window.showTextDocument(await workspace.openTextDocument({ language: 'markdown', content: text }));
+    return;
+  }
+  const uri = await free(root, path);
+  const edit = new WorkspaceEdit();
+  edit.createFile(uri, { overwrite: false, contents: new TextEncoder().encode(text) });
+  if (!(await workspace.applyEdit(edit))) {
+    void window.showErrorMessage(l10n.t('{0} could not be written.', path));
+    return;
+  }
+  await window.showTextDocument(uri);
+}
+
+async function free(root: Uri, path: string): Promise<Uri> {
+  for (let i = 1; ; i++) {
+    const uri = Uri.joinPath(root, i === 1 ? path : path.replace(/\.md$/i, `-${i}.md`));
+    const type = await workspace.fs.stat(uri).then(
+      (stat) => stat.type,
+      () => FileType.Unknown,
+    );
+    if (type === FileType.Unknown) return uri;
+  }
+}

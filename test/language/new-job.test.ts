@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { type Shop, calculate } from '../../src/engine/index';
+import { edited } from '../../src/language/edits';
+import { alignment } from '../../src/language/format';
+import { JOB_KINDS, type JobAnswers, jobPath, newJob, nextNumber } from '../../src/language/new-job';
+import { judged } from '../../src/language/record-reading';
+import { readNote } from '../../src/notation/note';
+
+const example = readFileSync(fileURLToPath(new URL('../../examples/shop.md', import.meta.url)), 'utf8');
+const SHOPS: readonly (readonly Shop[])[] = [
+  [{ file: 'shop.md', text: example }],
+  [],
+  [
+    {
+      file: 'shop.md',
+      text: '```machine small_lathe\nspeeds = [100, 2000] rpm\n```\n```machine drill\nmin_speed = 500 rpm\nmax_speed = 5 rev/min\n```\n```material stone\nkind: granite\n```\n',
+    },
+  ],
+];
+/** The slowest and the fastest to cut, one between, and one whose card says nothing. */
+const TRIED = new Set(['steel_C45', 'tool_steel_O1', 'stone']);
+const JOB: JobAnswers = {
+  customer: 'Ostley Ferry Trust',
+  part: 'Lever, ball end',
+  material: null,
+  machine: null,
+  kind: 'ball',
+  number: '0042',
+  units: 'mm',
+};
+
+describe('the note of a new job', () => {
+  it('calculates without a finding, with every machine, material, kind and system', () => {
+    for (const shops of SHOPS) {
+      const cards = calculate('', shops);
+      const named = (word: string): readonly (string | null)[] => [
+        null,
+        ...cards.cards().flatMap((card) => (card.word === word ? [card.name] : [])),
+      ];
+      for (const machine of named('machine'))
+        for (const material of named('material').filter((name) => name === null || TRIED.has(name)))
+          for (const kind of JOB_KINDS)
+            for (const units of ['mm', 'in'] as const) {
+              const note = newJob({ ...JOB, machine, material, kind, units }, shops);
+              const sheet = calculate(note, shops);
+              const found = sheet.findings().map(({ code, message }) => `${code}: ${message}`);
+              expect([machine, material, kind, units, found]).toEqual([machine, material, kind, units, []]);
+              expect(sheet.rows().some(({ value }) => value !== null)).toBe(true);
+            }
+    }
+  });
+
+  it('has its head read back as it was answered', () => {
+    for (const words of [
+      'Ostley & Sons',
+      'a: b',
+      '"x"',
+      "'",
+      '# no',
+      '- 5',
+      '',
+      '  two  lines\nof words ',
+      'null',
+      '{}',
+      'Größe µ',
+    ]) {
+      const { front, findings } = readNote(newJob({ ...JOB, customer: words, part: words }, []));
+      expect([words, front.get('customer')?.text, findings]).toEqual([
+        words,
+        words.trim().replace(/\s+/g, ' '),
+        [],
+      ]);
+    }
+  });
+
+  it('is held to the machine where that can run it', () => {
+    const [shops = []] = SHOPS;
+    const made = (machine: string, material: string): string =>
+      newJob({ ...JOB, machine, material, kind: 'indexed' }, shops);
+    expect(made('mill', 'steel_C45')).toContain('figures on mill');
+    expect(made('mill', 'steel_C45')).toContain('speed_step(wish, mill)');
+    // 0.7 of 13 m/min on 50 mm is 58 rpm, and the lathe turns no slower than 60.
+    expect(made('lathe', 'tool_steel_O1')).not.toContain('on lathe');
+  });
+
+  it('is judged by the first reading', () => {
+    const text = newJob({ ...JOB, machine: 'mill', material: 'steel_C45' }, SHOPS[0] ?? []);
+    const shops = SHOPS[0] ?? [];
+    const found = judged({ sheet: calculate(text, shops), text, shops }, 'ball', 'measured', '25.35');
+    expect(found.verdict).toBe('0.3 mm left, 0.15 on radius');
+  });
+
+  it('loses nothing when it is aligned', () => {
+    const text = newJob({ ...JOB, kind: 'turned' }, []);
+    const once = edited(text, alignment(readNote(text), text));
+    expect(once.replace(/ +/g, '')).toBe(text.replace(/ +/g, ''));
+  });
+});
+
+describe('its place', () => {
+  const parts = { number: '0042', part: 'Lever, ball end', year: '2026' };
+  it('follows the layout', () => {
+    expect(jobPath('jobs/${year}/${number}-${part}.md', parts)).toBe('jobs/2026/0042-lever-ball-end.md');
+    expect(jobPath('${part}', parts)).toBe('lever-ball-end.md');
+    expect(jobPath('', parts)).toBe('0042-lever-ball-end.md');
+    expect(jobPath('${number}/${other}.md', { ...parts, part: '§$%' })).toBe('0042/${other}.md');
+  });
+
+  it('never leads out of the workspace', () => {
+    expect(jobPath('../../${part}.md', parts)).toBe('lever-ball-end.md');
+    expect(jobPath('/etc/${part}.md', parts)).toBe('etc/lever-ball-end.md');
+    expect(jobPath('a\\..\\..\\${part}.md', { ...parts, part: '../../x' })).toBe('a/x.md');
+    expect(jobPath('C:/${part}.md', parts)).toBe('C-/lever-ball-end.md');
+  });
+
+  it('has the number after the highest', () => {
+    expect(nextNumber([])).toBe('0001');
+    expect(nextNumber(['0041-lever.md', '0007-x.md', 'shop.md', '12-no.md'])).toBe('0042');
+    expect(nextNumber(['9999-x.md'])).toBe('10000');
+  });
+});
