@@ -171,6 +171,12 @@ describe('warnings', () => {
       '0.013 mm',
       'tailstock_correction([12, 12.019, 12.02] mm, [0, 50, 100] mm, 200 mm)',
     ],
+    // The middle one of three misses by two thirds of how far it stands out: 0.003002 and 0.002998 mm.
+    [
+      'taper_found([12, 12.004503, 12] mm, [0, 50, 100] mm)',
+      'the work is bowed',
+      'taper_found([12, 12.004497, 12] mm, [0, 50, 100] mm)',
+    ],
   ])('%s', (call, text, near) => {
     expect(says(call, 'warning').join(' ')).toContain(text);
     expect(says(near, 'warning')).toEqual([]);
