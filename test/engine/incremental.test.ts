@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Sheet, calculate, type Row, type Shop } from '../../src/engine/index';
 import { band } from '../../src/quantity/limits';
+import { parseLine } from '../../src/notation/line';
 import { readNote } from '../../src/notation/note';
 import type { Value } from '../../src/quantity/value';
 
@@ -291,5 +292,36 @@ describe('what an edit costs', () => {
         shop('speeds = [100, 150] rpm', 'max_speed = 3 rpm'),
       ),
     ).toBe(0);
+  });
+});
+
+describe('a line that stands alone', () => {
+  it('is read again when somebody asks for it', () => {
+    const lines = ['bore = 12.50 mm ± 0.02 # reamed', '2 * 3 mm to in', 'wall = bore + 1 mm'];
+    const rows = calculate(note(lines)).rows();
+    expect(rows.map((row) => row.statement)).toEqual(lines.map((line) => parseLine(line, 'figures')));
+  });
+  it('tells the lines that need it only what differs', () => {
+    const lines = ['b = a.ring + 1 mm', 'c = a.height + 1 mm', 'd = e + 1 mm'];
+    const ball = (shank: string): string =>
+      note([`a = ball_on_shank(30 mm, 12 mm, fillet: 2 mm)${shank}`, 'e = 5 mm', ...lines]);
+    expect(cost(ball(''), ball(' # the same'))).toBe(1);
+    expect(cost(ball(''), ball('').replace('5 mm', '5.0 mm'))).toBe(1);
+    expect(cost(ball(''), ball('').replace('5 mm', '6 mm'))).toBe(2);
+  });
+  it('gives its name to what its limits cause, after any number of edits', () => {
+    const sheet = new Sheet();
+    const edited = (i: number): string =>
+      note([
+        'first = 20 mm ± 0.5',
+        `size = ${10 + (i % 7)} mm ± 0.${i + 1}`,
+        'gap = size + first ± 0.001 mm',
+      ]);
+    for (let i = 0; i < 3000; i++) sheet.update(readNote(edited(i)));
+    const [finding] = sheet.findings();
+    expect(finding?.code).toBe('band-wider-than-asked');
+    expect(finding?.data['input']).toBe('first');
+    sheet.update(readNote(edited(8)));
+    expect(sheet.findings()[0]?.data['input']).toBe('size');
   });
 });
