@@ -30,8 +30,7 @@ export function movedAnswers(formula: Formula, bound: Arguments, nominal: Given)
       const broken = formula.conditions.find((c) => c.severity === 'error' && !c.holds(given));
       if (broken) return fault('fails-at-limit', { input, says: broken.says(given) });
       const result = formula.compute(given);
-      if (typeof result === 'object' && isRefusal(result))
-        return fault('fails-at-limit', { input, says: result.refused });
+      if (isRefusal(result)) return fault('fails-at-limit', { input, says: result.refused });
       answers.push(result);
     }
     const inside = [...reaches.values()].every((reach) => reach.inside);

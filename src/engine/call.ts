@@ -231,7 +231,7 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
     if (condition.severity === 'error') return null;
   }
   const nominal = formula.compute(given);
-  if (typeof nominal === 'object' && isRefusal(nominal)) {
+  if (isRefusal(nominal)) {
     const data = { ...nominal.data, says: nominal.refused, offers: nominal.offers ?? [] };
     return evaluation.refuse(
       argumentSpan(call, formula, nominal.parameter),

@@ -7,6 +7,14 @@ import type { Formula, Given } from '../trade/formula';
 export type Bound = Quantity | List | string | CardView;
 export type Arguments = ReadonlyMap<string, Bound>;
 
+/** Of codes and cards, neither has a kind. */
+function isKind<K extends 'number' | 'list'>(
+  value: Bound | undefined,
+  kind: K,
+): value is Extract<Bound, { kind: K }> {
+  return (value as { readonly kind?: string } | undefined)?.kind === kind;
+}
+
 /** Arguments as a formula takes them. `moved` replaces the nominal of some, in base units. */
 export class GivenArguments implements Given {
   constructor(
@@ -17,8 +25,7 @@ export class GivenArguments implements Given {
 
   number(name: string): number {
     const value = this.bound.get(name);
-    if (typeof value !== 'object' || !('kind' in value) || value.kind !== 'number')
-      throw new Error(`${this.formula.name} has no number ${name}`);
+    if (!isKind(value, 'number')) throw new Error(`${this.formula.name} has no number ${name}`);
     return fromBase(this.moved?.get(name) ?? value.value, parameterUnit(this.formula, name));
   }
   numberOr(name: string, otherwise: number): number {
@@ -29,8 +36,7 @@ export class GivenArguments implements Given {
   }
   list(name: string): readonly number[] {
     const value = this.bound.get(name);
-    if (typeof value !== 'object' || !('kind' in value) || value.kind !== 'list')
-      throw new Error(`${this.formula.name} has no list ${name}`);
+    if (!isKind(value, 'list')) throw new Error(`${this.formula.name} has no list ${name}`);
     const unit = parameterUnit(this.formula, name);
     return value.items.map((item, i) => fromBase(this.moved?.get(itemName(name, i)) ?? item.value, unit));
   }

@@ -357,6 +357,17 @@ describe('turning points', () => {
     at('hollow_depth', 'uncut', { height: 1, tilt: 5, ball: 30, blank: 30, end_to_centre: 9 });
   });
 
+  it('are told to the angle for a corner that points straight up or stands on the ring', () => {
+    // By hand, with a ring 25 mm in radius. The corners are at (40, 30), (30, 40) and (96, 40) along and across: 3-4-5 and
+    // 5-12-13 triangles, 50 mm, 50 mm and 104 mm from the centre. Up: 90° less the slope; on the ring: acos(25/50) = 60°
+    // and acos(25/104) = 76.0908° either side of the slope. The chamfer's line is 70 / √2 mm from the centre and at 45°;
+    // the bar's is 40 mm from it.
+    const args = { ring: 50, tilt: 5, blank: 80, end_to_centre: 40, chamfer: 10, shoulder: 96 };
+    const told = formulaNamed('first_touch')?.extremes?.['tilt']?.(given({ ball: 60, ...args })) ?? [];
+    for (const tilt of [53.1301, 23.1301, 36.8699, 6.8699, 67.3801, 53.4709, 14.6636, 38.6822])
+      expect(told, `${tilt}`).toContainEqual(expect.closeTo(tilt, 3));
+  });
+
   it('are none for a short end, whose touch does not depend on the tilt', () => {
     const args = { ball: 30, ring: 29, tilt: 10, blank: 30, end_to_centre: 15 };
     expect(turning('first_touch', 'height', args)).toEqual([]);
