@@ -164,7 +164,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "boring_head_setting(measured, wanted, tip_offset?) .slide .on_diameter",
       "boring_head_dial(measured, wanted, head) .divisions .one_division .way",
       "boring_bar_setting(wanted, tip_reach, cuts) .",
-      "tool_facing(cuts, tool) .faces .spindle .check",
+      "tool_facing(cuts, tool) .turning .faces .spindle .check",
       "boring_head_speed(cutting_speed, ring, head) .spindle_speed .tip_speed .set_by",
       "head_speed_limit(slide_mass, off_centre, stick_out, shank, swing) .spindle_speed .pull",
       "plain_indexing(divisions, head) .turns .holes .circle .sector_holes .others",
@@ -237,7 +237,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "over_wires(pitch_diameter, pitch, wire, thread_angle?) .",
       "pitch_diameter_of(over_wires, pitch, wire, thread_angle?) .",
       "screw_over_wires(thread, wire?) .best .basic .largest .smallest .tolerance",
-      "thread_gears(lead, lathe) .drivers .driven .ratio .cuts .train .room",
+      "thread_gears(lead, lathe) .drivers .driven .ratio .cuts .train",
       "shaft_power(torque, spindle_speed) .",
       "shaft_torque(power, spindle_speed) .",
     ]
