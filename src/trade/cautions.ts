@@ -52,6 +52,12 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     ],
   ],
   [
+    'hardness',
+    [
+      'A converted hardness or strength is a guide: never accept or refuse a part, or load one, by it. ISO 18265 itself warns so. Test in the scale that the drawing asks for.',
+    ],
+  ],
+  [
     'boring_head',
     [
       'A boring head or chuck that is screwed onto its spindle can unscrew when the spindle runs backwards or is braked hard. Do not run it in reverse unless the joint is keyed or locked. Tighten gib and bar screws; keep the head balanced and the speed down when the slide is far off centre.',

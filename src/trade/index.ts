@@ -235,6 +235,26 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./change-gears') as typeof import('./change-gears')).CHANGE_GEAR_FORMULAS,
   },
   {
+    formulas: ['likely_size'],
+    load: () => (require('./worn') as typeof import('./worn')).WORN_FORMULAS,
+  },
+  {
+    formulas: ['blank_size', 'bar_mass', 'price_by_mass', 'price_by_length'],
+    load: () => (require('./stock') as typeof import('./stock')).STOCK_FORMULAS,
+  },
+  {
+    formulas: ['pieces_from_bar', 'cut_list'],
+    load: () => (require('./saw') as typeof import('./saw')).SAW_FORMULAS,
+  },
+  {
+    formulas: ['operation_time', 'crank_time', 'operation_cost', 'markup_and_margin', 'quotation'],
+    load: () => (require('./price') as typeof import('./price')).PRICE_FORMULAS,
+  },
+  {
+    formulas: ['hardness_conversion', 'strength_from_hardness'],
+    load: () => (require('./hardness') as typeof import('./hardness')).HARDNESS_FORMULAS,
+  },
+  {
     formulas: ['shaft_power', 'shaft_torque'],
     load: () => (require('./mechanics') as typeof import('./mechanics')).MECHANICS_FORMULAS,
   },

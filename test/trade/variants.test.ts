@@ -45,7 +45,9 @@ const CALLS = [
 function workedOut(formula: Formula, args: Arguments): Map<string, readonly number[]> {
   const inputs = formula.parameters.flatMap(({ name, unit: text, kind }) => {
     const value = args[name];
-    return typeof value === 'number' ? [`${name} = ${value}${kind === 'quantity' ? ` ${text}` : ''}`] : [];
+    return typeof value === 'number'
+      ? [`${name} = ${value}${kind === 'quantity' ? ` ${text.replace('¤', 'AUD')}` : ''}`]
+      : [];
   });
   const steps = formula
     .working(given(args))
