@@ -47,7 +47,7 @@ describe('the finished job', () => {
   });
 });
 
-for (const name of ['index-plate.md', 'doubtful-setup.md', 'slender-shaft.md']) {
+for (const name of ['index-plate.md', 'doubtful-setup.md', 'slender-shaft.md', 'tapered-sleeve.md']) {
   it(`${name} has nothing wrong with it`, () => {
     const sheet = calculate(read(name), shops);
     expect(sheet.findings()).toEqual([]);
@@ -84,6 +84,7 @@ it('names no note that is not there', () => {
     'index-plate.md',
     'shop.md',
     'slender-shaft.md',
+    'tapered-sleeve.md',
     'typical-mistakes.md',
   ]);
 });

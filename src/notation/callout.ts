@@ -6,7 +6,7 @@ import { isDigit, skipBlanks } from './characters';
 import type { Scanner } from './scanner';
 import type { NameNode } from './syntax';
 
-const INCH = /(?:\d+ )?\d+(?:\/\d+|\.\d+)?-\d+ ?UN[A-Z]*(?:-\d[AB])?/y;
+const INCH = /(?:\d+ )?\d+(?:\/\d+|\.\d+)?-\d+(?:\.\d+)? ?UN[A-Z]*(?:-\d[AB])?/y;
 const METRIC = /M\d+(?:\.\d+)?(?:x\d+(?:\.\d+)?)?(?:-\d[efghEFGH](?:\d[efghEFGH])?)?/y;
 const TIMES = 0xd7;
 const POINT = 0x2e;
