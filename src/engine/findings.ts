@@ -155,8 +155,8 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'code-needed': kind(
     'error',
     (d) =>
-      `\`${word(d, 'name')}\` takes an ISO 286 code such as \`H7\`, not \`${word(d, 'text')}\`. Write the code alone.`,
-    'A code stands for a zone of the standard and has no unit.',
+      `\`${word(d, 'name')}\` takes a code or call-out as drawings write it, such as \`H7\`, \`M10\` or \`1:10\`, not \`${word(d, 'text')}\`. Write it alone.`,
+    'A code or call-out stands for a line of a standard and has no unit.',
   ),
   'list-needed': kind(
     'error',
@@ -315,6 +315,11 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
     'warning',
     (d) => `The notebook takes no limit from \`${word(d, 'name')}\`.${maybe(d)}`,
     'A limit with a slip in its name would quietly not apply.',
+  ),
+  'card-words-unclear': kind(
+    'warning',
+    (d) => `\`${word(d, 'name')}\` should say one of ${list(d, 'words')}, as in ${list(d, 'lines')}.`,
+    'Formulas read these words off the card; a slide taken for the other kind spoils the work.',
   ),
   'not-in-card': kind(
     'error',

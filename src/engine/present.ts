@@ -1,6 +1,7 @@
 /** Rows and findings as a host sees them: places in the note, sentences, what else they point to. */
 import type { FaultData } from '../quantity/value';
 import { unitNamed } from '../quantity/units';
+import { CARD_WORDS, whichOf } from '../trade/card-words';
 import { KNOWN_FIELDS, type Card, fieldFits } from './cards';
 import { CATALOGUE } from './catalogue';
 import { alike } from './evaluate';
@@ -240,7 +241,16 @@ function cardFindings(card: Card): Finding[] {
   const known = KNOWN_FIELDS.filter((field) => field.word === card.word);
   for (const row of card.inner.rows()) {
     const { statement } = row;
-    if (statement.kind === 'empty' || statement.kind === 'broken' || statement.kind === 'words') continue;
+    if (statement.kind === 'empty' || statement.kind === 'broken') continue;
+    if (statement.kind === 'words') {
+      const { key, words } = statement;
+      const wanted = card.word === 'machine' ? CARD_WORDS.get(key.text) : undefined;
+      if (wanted && whichOf(wanted, words.text) === null) {
+        const data = { name: key.text, words: wanted.either, lines: wanted.lines };
+        found.push(finding('card-words-unclear', data, at(row.line, words.start, words.end)));
+      }
+      continue;
+    }
     if (statement.kind !== 'figure') {
       found.push(finding('not-in-card', {}, at(row.line, 0, row.text.trimEnd().length)));
       continue;

@@ -76,7 +76,7 @@ export function usual({ kind, unit, optional, words }: Parameter): string {
 
 const KINDS = new Map([
   ['count', 'a whole number'],
-  ['code', 'an ISO 286 code'],
+  ['code', 'a code or call-out as drawings write it'],
   ['machine', 'a machine card'],
   ['material', 'a material card'],
 ]);

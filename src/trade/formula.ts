@@ -14,7 +14,7 @@ export type ParameterKind =
   | 'list'
   /** A whole number of one or more, given as a plain number. */
   | 'count'
-  /** An ISO 286 code written bare: `H7`. */
+  /** A code or call-out written bare: `H7`, `M30x1.5-6g`, `1:10`. */
   | 'code'
   /** One of a few words of its own, written bare: `hole`. */
   | 'word'

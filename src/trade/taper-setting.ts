@@ -1,6 +1,7 @@
 /** Setting a lathe or a sine bar to a taper: tailstock, compound slide, cross slide, stack. */
 import type { CardView } from '../quantity/value';
 import { degrees, field, length, mm, must, positive, quantity, radians, should, shown } from './build';
+import { COMPOUND_ZERO, CROSS_SLIDE, type CardWords, whichOf } from './card-words';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
 const LARGE = length('large', 'diameter at the large end');
@@ -105,38 +106,22 @@ const tailstockSetOver: Formula = {
   ],
 };
 
-/** Text of a field of the card; null where it has none. */
-function words(card: CardView, name: string): string | null {
-  const value = card.fields.get(name);
-  return value?.kind === 'text' ? value.text : null;
-}
-
-/** Which of two words a card's text has; null for neither and for both. */
-function either<A extends string, B extends string>(text: string | null, one: A, other: B): A | B | null {
-  const [has, hasOther] = [one, other].map((word) => new RegExp(`\\b${word}\\b`).test(text ?? ''));
-  if (has === hasOther) return null;
-  return has ? one : other;
-}
-
-function lacks(card: CardView, line: string, says: string): Refusal {
+/** Which of two ways the card says the machine is made: the first (0), the second (1), or what to write on it. */
+function way(given: Given, words: CardWords, says: string): 0 | 1 | Refusal {
+  const card: CardView = given.card('machine');
+  const value = card.fields.get(words.name);
+  const which = value?.kind === 'text' ? whichOf(words, value.text) : null;
+  if (which !== null) return which;
+  const [first, second] = words.lines;
   return {
-    refused: `The card of \`${card.name}\` does not say ${says}: write on it ${line}.`,
+    refused: `The card of \`${card.name}\` does not say ${says}: write on it \`${first}\` or \`${second}\`.`,
     parameter: 'machine',
   };
 }
 
-function zeroOf(given: Given): 'along' | 'across' | Refusal {
-  const card = given.card('machine');
-  const zero = either(words(card, 'compound_zero'), 'along', 'across');
-  return (
-    zero ??
-    lacks(
-      card,
-      '`compound_zero: along the bed` or `compound_zero: across the bed`',
-      'how its compound slide stands at 0°',
-    )
-  );
-}
+const zeroOf = (given: Given): 0 | 1 | Refusal =>
+  way(given, COMPOUND_ZERO, 'how its compound slide stands at 0°');
+const readsOf = (given: Given): 0 | 1 | Refusal => way(given, CROSS_SLIDE, 'what its cross slide reads');
 
 const compoundSlide: Formula = {
   name: 'compound_slide',
@@ -151,10 +136,10 @@ const compoundSlide: Formula = {
     const zero = zeroOf(given);
     if (typeof zero === 'object') return zero;
     const half = given.number('half_angle');
-    return { setting: zero === 'along' ? half : 90 - half, zero: `${zero} the bed` };
+    return { setting: zero === 0 ? half : 90 - half, zero: `${COMPOUND_ZERO.either[zero]} the bed` };
   },
   working: (given) => [
-    zeroOf(given) === 'along'
+    zeroOf(given) === 0
       ? { name: 'setting', expression: 'half_angle', words: 'the scale counts from the axis of the work' }
       : {
           name: 'setting',
@@ -194,19 +179,6 @@ const compoundSlide: Formula = {
   ],
 };
 
-function readsOf(given: Given): 'diameter' | 'radius' | Refusal {
-  const card = given.card('machine');
-  const reads = either(words(card, 'cross_slide'), 'diameter', 'radius');
-  return (
-    reads ??
-    lacks(
-      card,
-      '`cross_slide: the dial reads diameter` or `cross_slide: the dial reads radius`',
-      'what its cross slide reads',
-    )
-  );
-}
-
 const crossSlide: Formula = {
   name: 'cross_slide',
   family: 'taper',
@@ -221,10 +193,10 @@ const crossSlide: Formula = {
     const reads = readsOf(given);
     if (typeof reads === 'object') return reads;
     const off = given.number('off_diameter');
-    return { dial: reads === 'diameter' ? off : off / 2, travel: off / 2, reads };
+    return { dial: reads === 0 ? off : off / 2, travel: off / 2, reads: CROSS_SLIDE.either[reads] };
   },
   working: (given) => [
-    readsOf(given) === 'diameter'
+    readsOf(given) === 0
       ? { name: 'dial', expression: 'off_diameter', words: 'the dial counts what comes off the diameter' }
       : { name: 'dial', expression: 'off_diameter / 2', words: 'the dial counts what the tool moves' },
     { name: 'travel', expression: 'off_diameter / 2', words: 'the cut comes off on both sides' },

@@ -121,7 +121,7 @@ function kindOf(parameter: Parameter): string {
   const dimension = parameterDimension(parameter);
   if (dimension !== null) return parameter.kind === 'list' ? `list, ${dimension}` : dimension;
   if (parameter.words) return parameter.words.join(' or ');
-  return parameter.kind === 'code' ? 'ISO 286 code' : `${parameter.kind} card`;
+  return parameter.kind === 'code' ? 'code or call-out' : `${parameter.kind} card`;
 }
 
 function fieldCells(field: Field): Cells {
