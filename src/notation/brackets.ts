@@ -104,13 +104,7 @@ function parseGiven(s: Scanner): Expression | null {
 function comma(s: Scanner, item: Expression, count: number): boolean {
   const at = s.pos;
   const last = rightmost(item);
-  if (
-    last.kind === 'quantity' &&
-    last.end === at &&
-    isDigit(s.at(at - 1)) &&
-    last.unit === ONE &&
-    isDigit(s.at(at + 1))
-  ) {
+  if (last.kind === 'quantity' && last.end === at && last.unit === ONE && isDigit(s.at(at + 1))) {
     refuseComma(s, at, 'list');
     return false;
   }

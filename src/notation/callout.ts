@@ -8,7 +8,6 @@ import type { NameNode } from './syntax';
 
 const INCH = /(?:\d+ )?\d+(?:\/\d+|\.\d+)?-\d+(?:\.\d+)? ?UN[A-Z]*(?:-\d[AB])?/y;
 const METRIC = /M\d+(?:\.\d+)?(?:x\d+(?:\.\d+)?)?(?:-\d[efghEFGH](?:\d[efghEFGH])?)?/y;
-const TIMES = 0xd7;
 const POINT = 0x2e;
 const COLON = 0x3a;
 
@@ -32,7 +31,7 @@ export function metricCallout(s: Scanner, start: number, end: number): NameNode 
   const last = start + (METRIC.exec(s.text)?.[0].length ?? 0);
   if (last > end) return callout(s, start, last);
   const pitch = /^×(\d+(?:\.\d+)?)/.exec(s.slice(end, s.end));
-  if (!pitch || s.at(end) !== TIMES || !/^M\d+$/.test(s.slice(start, end))) return undefined;
+  if (!pitch || !/^M\d+$/.test(s.slice(start, end))) return undefined;
   const [name, size] = [s.slice(start, end), pitch[1] ?? ''];
   const stop = end + pitch[0].length;
   const offers = [`${name}x${size}`, `${name} * ${size}`];

@@ -172,6 +172,26 @@ describe('fences', () => {
     expect([block?.column(0), block?.column(9)]).toEqual([2, 0]);
   });
 
+  it('are told by their tokens alone', () => {
+    const token = { type: 'fence', info: 'figures lathe', content: 'a = 1\n', map: [0, 3] as const };
+    expect(blocksFromTokens([token])[0]?.findings).toMatchObject([{ start: 8, end: 13 }]);
+    expect(blocksFromTokens([{ ...token, map: null }])).toEqual([]);
+    expect(blocksFromTokens([{ ...token, type: 'code_block' }])).toEqual([]);
+    const open = blocksFromTokens([{ ...token, info: 'figures', content: 'a = 1\nb = 2' }]);
+    expect(open[0]?.findings).toMatchObject([{ code: 'fence-not-closed', start: 0, end: 7 }]);
+  });
+
+  it('count columns by their own fence line, not by those beside it', () => {
+    const column = (text: string) => readNote(text).blocks.at(-1)?.column(0);
+    expect(column('- ```machine m\n  a = 1\n```js\n```\n')).toBe(2);
+    expect(column('```js\n```\n> ```figures\n> a = 1\n> ```\n')).toBe(2);
+  });
+
+  it('that are never closed are marked at their word, and end before words that are a name', () => {
+    expect(findingsOf(readNote('> ```  figures\n'))).toEqual(['1:8-15 fence-not-closed']);
+    expect(readNote('```figures\na = 1\nWords\nb = 2\n').blocks[0]?.content).toBe('a = 1\n');
+  });
+
   it('may have blanks after their words', () => {
     const [lathe, block] = readNote('```machine lathe \t\n```\n```figures on lathe \n```\n').blocks;
     expect([lathe?.name?.text, lathe?.findings]).toEqual(['lathe', []]);
@@ -191,6 +211,7 @@ describe('fences', () => {
     const { blocks } = readNote(`${half}${half}\`\`\`figures\nx = 1\n\`\`\`\n`);
     expect(blocks.map(({ findings }) => findings[0]?.code)).toEqual([undefined, undefined, 'too-many-lines']);
     expect(blocks[2]?.content).toBe('');
+    expect(blocks[2]?.findings[0]).toMatchObject({ start: 3, end: 10 });
   });
 
   it('are the same in the tokens of a preview', () => {
