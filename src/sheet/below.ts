@@ -10,15 +10,12 @@ import type { View } from './view';
 import { code, limits, pair, shown } from './words';
 import { stepsOf, workingHtml } from './working-html';
 
-/** Lines of the preview whose working can be unfolded; setting mathematics for more would take too long between keys. */
-const MOST_UNFOLDING = 200;
-
 /** What a result comes from; in the preview it unfolds to its working. */
 export function fromHtml(row: Row, from: string, view: View): string {
   const typed = expression(from);
-  if (view.how.paper || view.how.answers === 'hidden') return typed;
-  const place = view.rows.get(row.block.fenceLine)?.indexOf(row) ?? 0;
-  const working = place < MOST_UNFOLDING ? workingHtml(row, stepsOf(row, view), false) : '';
+  const { how } = view;
+  if (how.paper || how.workings || how.answers === 'hidden') return typed;
+  const working = row.line <= view.unfoldsTo ? workingHtml(row, stepsOf(row, view), false) : '';
   if (working === '') return typed;
   const shared = sharesHtml(row, view);
   return element(

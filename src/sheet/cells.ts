@@ -2,7 +2,7 @@
 import type { Row } from '../engine/index';
 import { shownUnit } from '../quantity/display';
 import type { Value } from '../quantity/value';
-import { type Attributes, element, escape } from './html';
+import { type Attributes, element, escape, prose } from './html';
 import { type How, PREVIEW, beside } from './how';
 import { type LimitWords, type Outcome, SIGNS, otherwise, shown } from './words';
 
@@ -13,7 +13,7 @@ export const GIVEN = element('span', { class: 'scribeline-given' }, 'given');
 export function result(value: Value | null, limit: LimitWords | null, how: How = PREVIEW): string {
   if (value === null) return element('span', { class: 'scribeline-none' }, '—');
   if (value.kind === 'record') return '';
-  if (value.kind === 'text') return escape(value.text);
+  if (value.kind === 'text') return prose(value.text);
   const other = value.kind === 'number' ? otherwise(value) : null;
   const also = beside(value, how);
   return (

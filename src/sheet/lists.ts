@@ -97,10 +97,10 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
   return element(
     'div',
     { class: 'scribeline-list' },
+    element('p', {}, escape(legend)),
     element(
       'table',
       {},
-      element('caption', {}, escape(legend)),
       element('thead', {}, element('tr', {}, ...head)),
       element('tbody', {}, ...rows, last),
     ),

@@ -35,7 +35,7 @@ function upright(text: string): string {
   const raised = text.replace(/\^(\d)/g, (_, digit: string) => POWERS[Number(digit)] ?? '');
   // Blanks at its ends would be dropped.
   const kept = raised.replace(/^-/, '−').replace(/^ | $/g, '\u00a0');
-  return element('mtext', {}, escape(kept));
+  return element('mn', {}, escape(kept));
 }
 
 /** Names are words, not letters set side by side. */

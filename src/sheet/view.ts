@@ -15,12 +15,16 @@ export interface View {
   readonly findings: ReadonlyMap<number, readonly Finding[]>;
   /** What to mind, by the line of the fence under which it is said. */
   readonly cautions: ReadonlyMap<number, readonly string[]>;
+  /** The last line whose working unfolds: making them all would take too long between two keys. */
+  readonly unfoldsTo: number;
   /** Lines before this one belong to no block of ours: their findings are shown with the first. */
   readonly firstFence: number;
 }
 
 /** Lines of a note that are drawn. A browser needs seconds for a table of many more. */
 const MOST_LINES = 10_000;
+
+const MOST_UNFOLDING = 300;
 
 export function view(sheet: Sheet, how: How = PREVIEW): View {
   const all = sheet.rows();
@@ -36,6 +40,7 @@ export function view(sheet: Sheet, how: How = PREVIEW): View {
     left,
     findings: grouped(own, (finding) => finding.line),
     cautions: cautionsByFence(sheet, all),
+    unfoldsTo: all[Math.min(MOST_UNFOLDING, all.length) - 1]?.line ?? 0,
     firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine ?? 0,
   };
 }

@@ -12,6 +12,7 @@ import { registerHints } from './hints';
 import { registerHover } from './hover';
 import { registerNavigation } from './navigation';
 import { previewHost, registerPreview } from './preview';
+import { registerWriteSheet } from './commands/write-sheet';
 import { registerQuickFixes } from './quick-fixes';
 import { Shops } from './shops';
 import { registerStatus } from './status';
@@ -45,6 +46,7 @@ export function activate(context: ExtensionContext): Markdown {
     registerExplainFinding(),
     registerNewJob(shops),
     registerRecordReading(notes),
+    registerWriteSheet(context.extensionUri, shops),
     registerPastJobs(context, notes, shops, log),
   );
   return { extendMarkdownIt: (md) => md.use(figuresPlugin(previewHost(shops))) };

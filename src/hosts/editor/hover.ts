@@ -1,5 +1,6 @@
-/** What stands under the pointer, explained. */
+/** What stands under the pointer, explained: figures with their pictures, and words of the trade in the note's text. */
 import {
+  ColorThemeKind,
   type Disposable,
   Hover,
   MarkdownString,
@@ -7,9 +8,14 @@ import {
   Range,
   type TextDocument,
   languages,
+  window,
 } from 'vscode';
+import type { Row, Sheet } from '../../engine/index';
 import { explainAt } from '../../language/explain';
-import { markdown } from '../../language/markdown';
+import { escape, markdown } from '../../language/markdown';
+import { base64 } from '../../sheet/images';
+import { picturesOf, sharesOf } from '../../sheet/picture/of-row';
+import { termAt } from '../../trade/glossary';
 import type { Workspace } from './workspace';
 
 export function registerHover(notes: Workspace): Disposable {
@@ -18,10 +24,46 @@ export function registerHover(notes: Workspace): Disposable {
     { line, character }: Position,
   ): Promise<Hover | undefined> => {
     const calculated = await notes.calculated(document);
-    const found = calculated && explainAt(calculated.sheet, calculated.note, line, character);
-    if (!found) return undefined;
+    if (!calculated) return undefined;
+    const { sheet, note } = calculated;
+    const found = explainAt(sheet, note, line, character);
+    if (!found)
+      return note.blocks.some((block) => block.fenceLine <= line && line <= lastLine(block))
+        ? undefined
+        : word(document, line, character);
     const range = new Range(line, found.column, line, found.endColumn);
-    return new Hover(new MarkdownString(markdown(found.explanation)), range);
+    return new Hover(
+      [new MarkdownString(markdown(found.explanation)), ...pictures(sheet, sheet.rowAt(line))],
+      range,
+    );
   };
   return languages.registerHoverProvider({ language: 'markdown' }, { provideHover });
+}
+
+function lastLine({ firstLine, content }: { readonly firstLine: number; readonly content: string }): number {
+  return firstLine + content.split('\n').length - 1;
+}
+
+/** A word of the trade in the note's own text. */
+function word(document: TextDocument, line: number, character: number): Hover | undefined {
+  const found = termAt(document.lineAt(line).text, character);
+  if (!found) return undefined;
+  const { term, start, end } = found;
+  return new Hover(
+    new MarkdownString(`**${escape(term.word)}** ${escape(term.means)}`),
+    new Range(line, start, line, end),
+  );
+}
+
+/** Hovers show images, not drawings in their text; an image knows no theme, so it is told whether the ground is dark. */
+function pictures(sheet: Sheet, row: Row | undefined): readonly MarkdownString[] {
+  if (!row) return [];
+  const shares = sharesOf(sheet, row);
+  const { kind } = window.activeColorTheme;
+  const dark = kind === ColorThemeKind.Dark || kind === ColorThemeKind.HighContrast;
+  return [...picturesOf(sheet, row), ...(shares === null ? [] : [shares])].map((svg) => {
+    const own = svg.replace('<svg ', `<svg color="${dark ? '#d4d4d4' : '#1f1f1f'}" font-size="11" `);
+    const drawn = own.replace('font-family="inherit"', 'font-family="sans-serif"');
+    return new MarkdownString(`![](data:image/svg+xml;base64,${base64(new TextEncoder().encode(drawn))})`);
+  });
 }

@@ -1,6 +1,7 @@
 /** The built-in preview: the figures plugin with the cards of each note, drawn again when they change. */
-import { Disposable, type LogOutputChannel, Uri, commands } from 'vscode';
+import { Disposable, type LogOutputChannel, Uri, commands, workspace } from 'vscode';
 import type { PreviewHost } from '../preview/plugin';
+import { SECTION, workingsInPreview } from './settings';
 import type { Shops } from './shops';
 
 /** While a shop file is being typed in, the preview need not follow every key. */
@@ -13,6 +14,7 @@ export function previewHost(shops: Shops): PreviewHost {
       const known = shops.now(uri);
       return { shops: known ?? [], loading: known === null };
     },
+    workings: (uri) => uri instanceof Uri && workingsInPreview(uri),
   };
 }
 
@@ -26,5 +28,8 @@ export function registerPreview(shops: Shops, log: LogOutputChannel): Disposable
     clearTimeout(timer);
     timer = setTimeout(refresh, PAUSE_MS);
   };
-  return Disposable.from(shops.onDidChange(soon), new Disposable(() => clearTimeout(timer)));
+  const settings = workspace.onDidChangeConfiguration((change) => {
+    if (change.affectsConfiguration(`${SECTION}.preview`)) soon();
+  });
+  return Disposable.from(settings, shops.onDidChange(soon), new Disposable(() => clearTimeout(timer)));
 }

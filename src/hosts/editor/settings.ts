@@ -22,6 +22,11 @@ export function fixSettings(note: Uri): FixSettings {
   return { speedChoice: choice === 'nearest' ? 'nearest' : 'below' };
 }
 
+/** Whether the preview shows every working unfolded. */
+export function workingsInPreview(note: Uri): boolean {
+  return workspace.getConfiguration(SECTION, note).get('preview.workings', false);
+}
+
 export interface JobSettings {
   /** Layout of a new job's path. */
   readonly path: string;

@@ -9,6 +9,7 @@ import type MarkdownIt from 'markdown-it';
 import { type Shop, Sheet } from '../../engine/index';
 import type { Block } from '../../notation/syntax';
 import { blockTable, blockWaiting } from '../../sheet/block-table';
+import { PREVIEW } from '../../sheet/how';
 import type { Attributes } from '../../sheet/html';
 import { type View, view } from '../../sheet/view';
 import { noteOf } from './note-of';
@@ -26,15 +27,15 @@ export interface CardsInForce {
 export interface PreviewHost {
   /** Answers at once; `uri` is the host's `currentDocument`, undefined where the host names none. */
   cardsFor(uri: unknown): CardsInForce;
-  /** Changes whenever a setting changes that matters here. */
-  settingsKey?(): string;
+  /** Whether workings stand unfolded under every line; `uri` as above. */
+  workings?(uri: unknown): boolean;
 }
 
 /** What is known about one array of tokens. */
 interface Known {
   readonly note: ReturnType<typeof noteOf>;
   readonly blocks: ReadonlyMap<number, Block>;
-  worked: { readonly settings: string; readonly shops: readonly Shop[]; readonly view: View } | null;
+  worked: { readonly workings: boolean; readonly shops: readonly Shop[]; readonly view: View } | null;
 }
 
 /** Fences that become tables. What was signed is shown as it is written. */
@@ -70,11 +71,15 @@ function rendered(
   if (!known) memory.set(tokens, (known = read(tokens)));
   const block = known.blocks.get(token.map?.[0] ?? -1);
   if (!block) return null;
-  const { shops, loading } = host.cardsFor(documentOf(env));
+  const document = documentOf(env);
+  const { shops, loading } = host.cardsFor(document);
   const attributes = attributesOf(token);
   if (loading) return blockWaiting(block, attributes);
   const lineClass = 'data-line' in attributes ? 'code-line' : null;
-  return blockTable(block, viewOf(known, shops, host.settingsKey?.() ?? ''), { attributes, lineClass });
+  return blockTable(block, viewOf(known, shops, host.workings?.(document) ?? false), {
+    attributes,
+    lineClass,
+  });
 }
 
 function read(tokens: readonly Token[]): Known {
@@ -82,12 +87,12 @@ function read(tokens: readonly Token[]): Known {
   return { note, blocks: new Map(note.blocks.map((block) => [block.fenceLine, block])), worked: null };
 }
 
-function viewOf(known: Known, shops: readonly Shop[], settings: string): View {
+function viewOf(known: Known, shops: readonly Shop[], workings: boolean): View {
   const { worked } = known;
-  if (worked && worked.settings === settings && sameShops(worked.shops, shops)) return worked.view;
+  if (worked && worked.workings === workings && sameShops(worked.shops, shops)) return worked.view;
   const sheet = new Sheet();
   sheet.update(known.note, shops);
-  known.worked = { settings, shops, view: view(sheet) };
+  known.worked = { workings, shops, view: view(sheet, { ...PREVIEW, workings }) };
   return known.worked.view;
 }
 

@@ -33,7 +33,7 @@ export function ballSetup(figures: Figures): string | null {
     return null;
   const scale = DIAMETER / ball.value;
   const [radius, half, thick] = [DIAMETER / 2, (ring.value * scale) / 2, (neck.value * scale) / 2];
-  const c = at(250, 176);
+  const c = at(286, 176);
   const level = c.y - height.value * scale;
   const axis = 180 + tilt.value;
   const joint = Math.sqrt(radius * radius - thick * thick);
@@ -52,7 +52,7 @@ export function ballSetup(figures: Figures): string | null {
   const reach = joint * Math.cos((tilt.value * Math.PI) / 180);
   return svg(
     {
-      width: 500,
+      width: 540,
       height: 480,
       scale,
       says:
@@ -66,9 +66,9 @@ export function ballSetup(figures: Figures): string | null {
     line(one, two, 'outline', 'neck-a'),
     line(four, three, 'outline', 'neck-b'),
     path([two, side(184, thick / 3), side(196, -thick / 3), three], 'thin'),
-    line(polar(c, radius + 34, axis + 180), polar(c, 206, axis), 'centre', 'axis'),
+    line(polar(c, radius + 34, axis + 180), polar(c, 236, axis), 'centre', 'axis'),
     line(at(c.x, c.y - radius - 40), at(c.x, c.y + radius + 16), 'centre'),
-    line(at(c.x - 182, c.y), at(c.x + radius + 62, c.y), 'centre'),
+    line(at(c.x - 242, c.y), at(c.x + radius + 62, c.y), 'centre'),
     // The cutter.
     line(tips[0], tips[1], 'cut', 'ring'),
     tool(tips[0], -1),
@@ -77,14 +77,15 @@ export function ballSetup(figures: Figures): string | null {
     dimension(tips[0], tips[1], level - (c.y - radius - 62), `ring Ø${ring.shown}`, 'ring-size'),
     dimension(at(c.x + radius + 2, level), at(c.x + radius + 2, c.y), 46, `height ${height.shown}`, 'height'),
     diameter(c, radius, -52, `ball Ø${ball.shown}`, 'ball-size'),
-    angle(c, 158, 180, axis, `tilt ${tilt.shown}`),
+    angle(c, 214, 180, axis, ''),
+    text(at(c.x - 252, polar(c, 236, axis).y + 20), `tilt ${tilt.shown}`, 'start'),
     dimension(side(128, thick), side(128, -thick), 0, '', 'neck-size'),
     text(
       at(polar(c, 128, axis).x - 4, side(128, thick).y + 20 + thick * 0.2),
       `neck Ø${neck.shown}`,
       'start',
     ),
-    text(side(168, -thick - 12), 'stays uncut', 'middle', -tilt.value),
+    text(side(146, -thick - 8), 'stays uncut', 'middle', -tilt.value),
     // Along the spindle.
     hatch([
       at(below.x - reach, below.y - flat),

@@ -16,8 +16,9 @@ export function kneePasses(figures: Figures): string | null {
   const y = (size: number): number => bottom - 14 - ((bottom - 14 - top) * (size - least)) / (most - least);
   const curve = Array.from({ length: 41 }, (_, i) => (i / 40) * travel.value);
   const points = raised.map((raise, i) => at(x(raise.value), y(balls[i]?.value ?? 0)));
+  const step = Math.ceil(raised.length / 6);
   const labelled = (i: number): boolean =>
-    i === raised.length - 1 || (i % Math.ceil(raised.length / 6) === 0 && raised.length - 1 - i > 1);
+    i === raised.length - 1 || (i % step === 0 && right - (points[i]?.x ?? right) > 46);
   return svg(
     {
       width: 500,
