@@ -47,7 +47,14 @@ describe('the finished job', () => {
   });
 });
 
-for (const name of ['index-plate.md', 'doubtful-setup.md', 'slender-shaft.md', 'tapered-sleeve.md']) {
+for (const name of [
+  'index-plate.md',
+  'doubtful-setup.md',
+  'slender-shaft.md',
+  'tapered-sleeve.md',
+  'probed-flange.md',
+  'quoted-pin.md',
+]) {
   it(`${name} has nothing wrong with it`, () => {
     const sheet = calculate(read(name), shops);
     expect(sheet.findings()).toEqual([]);
@@ -82,6 +89,8 @@ it('names no note that is not there', () => {
     'ball-on-shank.md',
     'doubtful-setup.md',
     'index-plate.md',
+    'probed-flange.md',
+    'quoted-pin.md',
     'shop.md',
     'slender-shaft.md',
     'tapered-sleeve.md',

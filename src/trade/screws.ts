@@ -54,6 +54,10 @@ const SLACK = 1e-9;
 
 const wholeTurns = (travel: number, { perTurn }: Screw): number => Math.floor(travel / perTurn + SLACK);
 
+/** Divisions beyond whole turns; rounding alone shows none below zero. */
+const beyond = (travel: number, turns: number, { perTurn, divisions }: Screw): number =>
+  Math.max(0, (travel / perTurn - turns) * divisions);
+
 /** Backwards a handle goes past the mark by this part of a turn at least, and by twice what the backlash is. */
 const PAST_TURN = 1 / 2;
 const PAST_BACKLASH = 2;
@@ -90,7 +94,7 @@ const screwMove: Formula = {
     const turns = wholeTurns(travel, screw);
     return {
       turns,
-      divisions: (travel / screw.perTurn - turns) * screw.divisions,
+      divisions: beyond(travel, turns, screw),
       way: travel < 0 ? 'down, past the mark, and up to it again' : 'up',
       turn_at: travel < 0 ? given.number('place') - past(screw) : given.number('place'),
     };
@@ -177,7 +181,7 @@ const dialList: Formula = {
     const turns = travels.map((travel) => wholeTurns(travel, screw));
     return {
       whole_turns: turns,
-      division: travels.map((travel, i) => (travel / screw.perTurn - (turns[i] ?? NaN)) * screw.divisions),
+      division: travels.map((travel, i) => beyond(travel, turns[i] ?? NaN, screw)),
     };
   },
   working: (given) => {
