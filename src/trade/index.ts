@@ -203,6 +203,18 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./taper-found') as typeof import('./taper-found')).TAPER_FOUND_FORMULAS,
   },
   {
+    formulas: ['segment_height', 'flat_width', 'keyway', 'chord_length', 'radius_from_chord'],
+    load: () => (require('./shop-geometry') as typeof import('./shop-geometry')).SHOP_GEOMETRY_FORMULAS,
+  },
+  {
+    formulas: ['across_corners', 'largest_flats', 'dovetail_pins'],
+    load: () => (require('./flats') as typeof import('./flats')).FLATS_FORMULAS,
+  },
+  {
+    formulas: ['gear_blank', 'gear_blank_by_pitch'],
+    load: () => (require('./gear-blank') as typeof import('./gear-blank')).GEAR_FORMULAS,
+  },
+  {
     formulas: ['fit', 'iso_limits'],
     load: () => (require('./fits') as typeof import('./fits')).FIT_FORMULAS,
   },
@@ -233,6 +245,10 @@ const FAMILIES: readonly Family[] = [
   {
     formulas: ['thread_gears'],
     load: () => (require('./change-gears') as typeof import('./change-gears')).CHANGE_GEAR_FORMULAS,
+  },
+  {
+    formulas: ['nearest_fraction'],
+    load: () => (require('./fraction') as typeof import('./fraction')).FRACTION_FORMULAS,
   },
   {
     formulas: ['likely_size'],

@@ -1,5 +1,6 @@
 /** What a worn part was: the sizes behind a measured one, by how usual they are and how well wear explains it. */
 import { choice, field, firstItems, length, listed, mm, must, optional, positive, shown } from './build';
+import { inchFraction } from './fraction';
 import { LETTER_DRILLS, NUMBER_DRILLS } from './drill-table';
 import type { Formula, Given, Refusal } from './formula';
 import { COARSE, UNIFIED } from './thread-table';
@@ -59,13 +60,6 @@ interface Size {
   readonly weight: number;
 }
 
-/** `1/2 in`, `1 3/8 in`, `2 in`. */
-function fraction(parts: number, of: number): string {
-  const [whole, rest] = [Math.floor(parts / of), parts % of];
-  const words = [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${of}` : ''];
-  return `${words.filter((word) => word !== '').join(' ')} in`;
-}
-
 /** Multiples of a step between two sizes. */
 function multiples(step: number, low: number, high: number): readonly number[] {
   const [first, last] = [Math.ceil(low / step), Math.floor(high / step)];
@@ -84,7 +78,7 @@ function metric(low: number, high: number): readonly Size[] {
 function inches(low: number, high: number): readonly Size[] {
   return FRACTIONS.flatMap(([of, weight]) =>
     multiples(INCH / of, low, high).flatMap((n) =>
-      n % 2 === 0 && of > 1 ? [] : [{ called: fraction(n, of), size: (n * INCH) / of, weight }],
+      n % 2 === 0 && of > 1 ? [] : [{ called: inchFraction(n, of), size: (n * INCH) / of, weight }],
     ),
   );
 }

@@ -6,8 +6,9 @@ import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { BALL_RUN, type Inputs, numbers, type Read, type Run } from './ball-checks';
 import { SHAFT_RUN } from './shaft-checks';
+import { SHOP_RUN } from './shop-checks';
 import { TAPER_RUN } from './taper-checks';
-import { type Arguments, card, given, materialCard, number, SHOP } from './given';
+import { type Arguments, answer, card, given, materialCard, number, SHOP } from './given';
 
 interface Check {
   readonly id: string;
@@ -31,6 +32,7 @@ const RUN: Readonly<Record<string, Run>> = {
   ...BALL_RUN,
   ...TAPER_RUN,
   ...SHAFT_RUN,
+  ...SHOP_RUN,
   C01: (at) =>
     at('d_mm') > 0
       ? numbers('spindle_speed', { cutting_speed: at('vc_m_min'), diameter: at('d_mm') }, '')
@@ -153,6 +155,15 @@ describe('fits', () => {
   });
 });
 
+describe('fractions of the inch', () => {
+  it.each(of('H02'))('%s', (_, { inputs, expected, tolerance }) => {
+    const wanted = expected as { fraction_in: string; error_mm: number };
+    const { fraction, off } = answer('nearest_fraction', { size: Number(inputs['mm']) });
+    expect(fraction).toBe(`${wanted.fraction_in} in`);
+    expect(Math.abs(Number(off) - wanted.error_mm)).toBeLessThanOrEqual(tolerance);
+  });
+});
+
 describe('indexing', () => {
   it.each(of('B01'))('%s', (_, { inputs, expected }) => {
     expect(solutions(Number(inputs['N']), headFor(inputs))).toEqual(expected);
@@ -216,7 +227,7 @@ describe('indexing', () => {
 });
 
 it('leaves no copied check out', () => {
-  const run = new Set([...Object.keys(RUN), 'B01', 'B02', 'B03', 'B04', 'B05', 'E02']);
+  const run = new Set([...Object.keys(RUN), 'B01', 'B02', 'B03', 'B04', 'B05', 'E02', 'H02']);
   expect(checks.filter((check) => !run.has(check.formula)).map((check) => check.id)).toEqual([]);
   expect(checks.length).toBeGreaterThan(75);
 });
