@@ -19,6 +19,7 @@ export const GROUPS: ReadonlyMap<Family, string> = new Map<Family, string>([
   ['boring', 'Boring head'],
   ['ball', 'Balls and seats'],
   ['indexing', 'Dividing head'],
+  ['geometry', 'Shop geometry'],
   ['mechanics', 'Power and weight'],
   ['hardness', 'Hardness'],
 ]);
@@ -41,7 +42,7 @@ export function referencePage(formulas: readonly Formula[]): string {
   ];
   for (const [family, title] of GROUPS) {
     const own = formulas.filter((formula) => formula.family === family);
-    if (own.length > 0) lines.push(`## ${title}`, '', ...own.flatMap(section));
+    if (own.length > 0) lines.push(`## ${title}`, '', ...cautionsOf(own), ...own.flatMap(section));
   }
   return `${lines.join('\n').trimEnd()}\n`;
 }
@@ -54,10 +55,15 @@ const anchor = (text: string): string =>
 
 const link = ({ name }: Formula): string => `[\`${name}\`](#${name})`;
 
+/** What to mind in a group, each caution once however many of its formulas call for it. */
+function cautionsOf(formulas: readonly Formula[]): readonly string[] {
+  const told = new Set(formulas.flatMap(({ cautions }) => cautionsFor(cautions)));
+  return told.size === 0 ? [] : ['Mind:', '', ...[...told].map((it) => `- ${text(it)}`), ''];
+}
+
 function section(formula: Formula): readonly string[] {
-  const { name, title, parameters, result, why, conditions, source, cautions, checks } = formula;
+  const { name, title, parameters, result, why, conditions, source, checks } = formula;
   const list = parameters.map((it) => it.name + (it.optional === true ? '?' : '')).join(', ');
-  const told = cautionsFor(cautions);
   return [
     `### ${name}`,
     '',
@@ -84,7 +90,6 @@ function section(formula: Formula): readonly string[] {
     ...(conditions.length === 0
       ? []
       : [`Holds while ${conditions.map(({ range }) => text(range)).join('; ')}.`, '']),
-    ...(told.length === 0 ? [] : ['Mind:', '', ...told.map((it) => `- ${text(it)}`), '']),
     `Source: ${text(source)}.`.replace(/\.\.$/, '.'),
     '',
     'Checked:',
@@ -128,9 +133,10 @@ function expected({ expect }: WorkedCheck, { result }: Formula): string {
     .join(', ');
 }
 
-/** Words of ours in a table cell or a line: markdown's signs that could be taken for marks are kept as they are. */
+/** Words of ours in a cell or a line; outside code, what markdown could take for marks is kept as it is. */
 const text = (words: string): string =>
   words
-    .replace(/[|<>*_[\]\\]/g, '\\$&')
-    .replace(/\\([<>*_[\]|\\])(?=[^`]*`(?:[^`]*`[^`]*`)*[^`]*$)/g, '$1')
-    .replace(/\s+/g, ' ');
+    .replace(/\s+/g, ' ')
+    .split('`')
+    .map((part, i) => (i % 2 === 1 ? part.replaceAll('|', '\\|') : part.replace(/[|<>*_[\]\\]/g, '\\$&')))
+    .join('`');
