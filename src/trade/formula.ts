@@ -128,6 +128,7 @@ export type Family =
   | 'setup'
   | 'support'
   | 'taper'
+  | 'geometry'
   | 'support'
   | 'taper'
   | 'fits'
