@@ -31,6 +31,12 @@ export const readingFindings: Readonly<Record<string, FindingKind>> = {
       `\`${word(d, 'name')}\` is planned in ${word(d, 'wanted') || 'plain numbers'}, this is in ${word(d, 'unit') || 'a plain number'}. Give it a unit of the same kind.`,
     'What was used stands beside the plan, so both must be the same kind of thing.',
   ),
+  'reading-warm': kind(
+    'warning',
+    (d) =>
+      `This was read at ${withUnit(d, 'temperature')}, limits are for 20 °C, and ${word(d, 'material') === '' ? 'the front matter names no material' : `\`${word(d, 'material')}\` is no card with an \`expansion\``}: it is judged as read. Write \`material: steel_C45\` in the front matter, or the name of the card it is of.`,
+    'Metal that is warm is too large; a size is meant at 20 °C (ISO 1).',
+  ),
   'metal-gone': kind(
     'error',
     (d) =>

@@ -6,22 +6,27 @@ import { FEED_PER_TURN, POWER, SPEED } from '../quantity/dimension';
 import { type Unit, fromBase } from '../quantity/unit';
 import { RPM } from '../quantity/units';
 import type { List, Quantity, Text } from '../quantity/value';
-import type { Span } from '../notation/syntax';
+import type { ReadingNode, Span } from '../notation/syntax';
 import type { Card } from './cards';
 import { type Entry, type Node, type Problem, type RelatedRef, type Verdict, NOT_JUDGED } from './graph';
 import { judgeReadings } from './readings';
 import type { ReadingResult } from './results';
 import { pathValue } from './values';
+import { atReference, isWarm } from './warm';
 
 const NOTHING: readonly Problem[] = [];
 
-/** Judges a node; `entryOf` finds the entry of a name without making one. */
-export function judge(node: Node, entryOf: (name: string) => Entry | undefined): void {
+/** Judges a node; `entryOf` finds the entry of a name without making one, `cardOf` the card in force. */
+export function judge(
+  node: Node,
+  entryOf: (name: string) => Entry | undefined,
+  cardOf: (name: string) => Card | null,
+): void {
   node.verdict = NOT_JUDGED;
   // Most lines stand on no machine, and what was read of them may be forgotten.
   if (node.on.length === 0 && (node.kind === 'figure' || node.kind === 'show')) return;
   const { statement } = node;
-  if (statement.kind === 'reading') node.verdict = judgeReading(node, statement, entryOf);
+  if (statement.kind === 'reading') node.verdict = judgeReading(node, statement, entryOf, cardOf);
   else if (statement.kind === 'used') node.verdict = verdict(judgeUsed(node, statement.path, entryOf));
   else if (statement.kind === 'figure' || statement.kind === 'show')
     node.verdict = verdict(onMachine(node, statement.expression));
@@ -44,7 +49,7 @@ function plan(
   if (!entry?.figure) return { figure: null, value: null };
   const value = pathValue(entry, fields);
   return {
-    figure: fields.length === 0 ? entry.figure : null,
+    figure: entry.figure,
     value: value?.kind === 'number' ? value : null,
   };
 }
@@ -53,6 +58,7 @@ function judgeReading(
   node: Node,
   statement: Node['statement'] & { kind: 'reading' },
   entryOf: (name: string) => Entry | undefined,
+  cardOf: (name: string) => Card | null,
 ): Verdict {
   const { figure, value } = plan(statement.path, entryOf);
   const path = statement.path.names.join('.');
@@ -60,10 +66,10 @@ function judgeReading(
   const first = readings[0];
   const odd = readings.findIndex((r) => r.dimension !== (value ?? first)?.dimension);
   const oddNode = statement.readings[odd];
-  if (odd >= 0 && oddNode) {
+  if (oddNode) {
     return verdict([kindProblem('reading-kind', oddNode.value, path, readings[odd], value ?? first, figure)]);
   }
-  const asked = figure?.asked ?? null;
+  const asked = figure?.asked;
   const positions = statement.readings.map((r) =>
     r.at
       ? ({
@@ -75,14 +81,24 @@ function judgeReading(
         } as const)
       : null,
   );
-  const { result, broken } = judgeReadings(statement.how, path, readings, positions, value, asked);
+  const material = entryOf('job')?.job?.fields.get('material');
+  const card = isWarm(statement) && material?.kind === 'text' ? cardOf(material.text) : null;
+  const cold = atReference(statement, readings, card);
+  const judged = judgeReadings(statement.how, path, cold.readings, positions, value, asked);
+  const { broken } = judged;
+  const brought = cold.readings.some((reading, i) => reading !== readings[i]);
+  const result = { ...judged.result, readings, ...(brought && { atReference: cold.readings }) };
+  const warm = statement.readings[cold.unknown];
+  const unbrought =
+    warm && asked ? [warmProblem(warm, path, material?.kind === 'text' ? material.text : '')] : NOTHING;
   const at = broken && statement.readings[broken.index];
   const read = broken && readings[broken.index];
-  if (!broken || !at || !read || !asked) return verdict(NOTHING, result);
+  if (!broken || !at || !read || !asked) return verdict(unbrought, result);
   const { unit } = read;
   const data = {
     name: path,
     reading: fromBase(read.value, unit),
+    atReference: fromBase(cold.readings[broken.index]?.value ?? read.value, unit),
     by: broken.by / unit.factor,
     low: fromBase(asked.low, unit),
     high: fromBase(asked.high, unit),
@@ -91,7 +107,15 @@ function judgeReading(
     unit: unit.symbol,
   };
   const related: RelatedRef[] = figure ? [{ node: figure, message: 'limits' }] : [];
-  return verdict([{ code: broken.code, start: at.start, end: at.end, data, related }], result);
+  const problem = { code: broken.code, start: at.start, end: at.end, data, related };
+  return verdict([...unbrought, problem], result);
+}
+
+/** A warm reading that is judged as read, because nothing says how its metal grows. */
+function warmProblem({ start, end, at }: ReadingNode, name: string, material: string): Problem {
+  const temperature = at ? fromBase(at.value, at.unit) : NaN;
+  const data = { name, material, temperature, unit: at?.unit.symbol ?? '' };
+  return { code: 'reading-warm', start, end, data, related: [] };
 }
 
 function judgeUsed(

@@ -8,6 +8,7 @@ import type { Card } from './cards';
 import { appended, withOne, withoutOne } from './few';
 import { Entry, Node } from './graph';
 import { difference } from './values';
+import { isWarm } from './warm';
 
 const NOTHING: readonly Entry[] = [];
 let inputs = 0;
@@ -81,7 +82,9 @@ export class Names {
   add(text: string, machines: readonly Entry[], statement: Statement): Node {
     const { kind } = statement;
     const judged = kind === 'figure' || kind === 'show';
-    const node = new Node(text, judged ? machines : NOTHING, statement, ++inputs);
+    // A warm reading stands by the job, which names the material.
+    const by = judged ? machines : isWarm(statement) ? [this.entryOf('job')] : NOTHING;
+    const node = new Node(text, by, statement, ++inputs);
     if (kind === 'empty' && statement.findings.length === 0) return node;
     bind(node, this.entryOf);
     if (!node.standsAlone) this.seeds.push(node);

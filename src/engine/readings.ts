@@ -86,7 +86,7 @@ export function judgeReadings(
   readings: readonly Quantity[],
   positions: readonly (Quantity | null)[],
   plan: Quantity | null,
-  asked: Asked | null,
+  asked: Asked | null | undefined,
 ): Judged {
   const last = readings.at(-1);
   const towards = asked?.sense === 'hole' ? -1 : 1;

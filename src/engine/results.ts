@@ -51,6 +51,8 @@ export interface ReadingResult {
   readonly path: string;
   readonly readings: readonly Quantity[];
   readonly positions: readonly (Quantity | null)[];
+  /** The readings as they would be at 20 °C, where any was taken at another temperature and its metal's growth is known. */
+  readonly atReference?: readonly Quantity[];
   /** Whether all readings lie within the asked limits; null where none were asked. */
   readonly inside: boolean | null;
   /**

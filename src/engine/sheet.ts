@@ -64,6 +64,8 @@ export class Sheet implements Scope {
     if (!this.inside) {
       this.readJob(note);
       for (const name of this.cardBox.update(note.blocks, shops)) {
+        // Warm readings stand by the job, and grow by the card of its material.
+        if (name === this.jobFields.get('material')) this.register.touch(this.register.entryOf('job'));
         const entry = this.register.find(name);
         if (!entry) continue;
         entry.card = this.cardBox.named(name);
@@ -75,13 +77,15 @@ export class Sheet implements Scope {
     this.judgeAll(settle(seeds, this), touched);
   }
 
+  private readonly cardOf = (name: string): Card | null => this.cardBox.named(name);
+
   /** Judges what was evaluated and what is judged by it, each line once. */
   private judgeAll(evaluated: readonly Node[], touched: readonly Entry[]): void {
     const turn = ++updates;
     const once = (node: Node): void => {
       if (node.judged === turn || !node.block) return;
       node.judged = turn;
-      judge(node, this.register.find);
+      judge(node, this.register.find, this.cardOf);
       this.noteTrouble(node);
     };
     const around = (entry: Entry): void => {

@@ -18,7 +18,10 @@ export function explainRecord(sheet: Sheet, row: Row): Explanation | null {
   return { name: `${name} ${statement.kind === 'used' ? 'used' : statement.how}`, shown: null, parts };
 }
 
-function readingParts(sheet: Sheet, { path, readings, positions }: ReadingResult): readonly Part[] {
+function readingParts(
+  sheet: Sheet,
+  { path, readings, positions, atReference }: ReadingResult,
+): readonly Part[] {
   const parts: Part[] = [];
   const figure = sheet.figure(path);
   if (figure?.asked && figure.value?.kind === 'number') {
@@ -26,6 +29,8 @@ function readingParts(sheet: Sheet, { path, readings, positions }: ReadingResult
     const text = `${limitsOfSize(figure.value, low, high)}${sense === null ? '' : `, ${sense}`}`;
     parts.push({ kind: 'note', title: 'Asked', text });
   }
+  if (atReference)
+    parts.push({ kind: 'note', title: 'At 20 °C', text: atReference.map((q) => shown(q)).join(', ') });
   if (readings.length < 2)
     return [...parts, ...readings.map((q): Part => ({ kind: 'also', texts: [shown(q), ...otherWays(q)] }))];
   const rows = readings.map((q, i) => {
