@@ -83,14 +83,13 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
     ),
   );
   const end = value.fields.get('end_check');
-  const width = rest.length + 1;
   const last =
     end?.kind === 'text'
       ? element(
-          'tr',
+          'p',
           { class: 'scribeline-end' },
-          element('td', { colspan: width }, `End check: ${escape(end.text)}.`),
-          how.paper ? element('td', {}, tickBox(false)) : '',
+          how.paper ? `${tickBox(false)} ` : '',
+          escape(`End check: ${end.text}.`),
         )
       : '';
   const legend = rest.map(({ name, meaning }) => `${name.replaceAll('_', ' ')}: ${meaning}`).join('; ');
@@ -98,12 +97,8 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
     'div',
     { class: 'scribeline-list' },
     element('p', {}, escape(legend)),
-    element(
-      'table',
-      {},
-      element('thead', {}, element('tr', {}, ...head)),
-      element('tbody', {}, ...rows, last),
-    ),
+    element('table', {}, element('thead', {}, element('tr', {}, ...head)), element('tbody', {}, ...rows)),
+    last,
   );
 }
 

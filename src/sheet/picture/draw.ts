@@ -103,7 +103,7 @@ export function text(p: Point, words: string, anchor: Anchor = 'middle', turned 
   );
 }
 
-export const FONT = 11;
+export const FONT = 12;
 
 /** A closed filled arrowhead at `p`, pointing away from `from`. */
 export function arrow(p: Point, from: Point): string {

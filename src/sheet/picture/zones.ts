@@ -26,7 +26,7 @@ export function limitsBar(
   ];
   // A part with much still on it would squeeze its limits to nothing.
   if (high - low > width * 12) return null;
-  const [left, right, y] = [30, 470, 62];
+  const [left, right, y] = [30, 470, 42];
   const x = (base: number): number => left + ((right - left) * (base - low)) / (high - low);
   const told = (base: number): string => show({ ...value, value: base, spread: null });
   const [a, b] = [x(asked.low), x(asked.high)];
@@ -35,7 +35,7 @@ export function limitsBar(
   return svg(
     {
       width: 500,
-      height: 108,
+      height: 84,
       scale: (right - left) / (high - low),
       says: `${name}: limits ${told(asked.low)} to ${told(asked.high)}; ${how} ${values.map(told).join(', ')}.`,
     },
