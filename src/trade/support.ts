@@ -139,10 +139,8 @@ function deflection(held: Held): Formula {
       'diameters: common practice, from memory',
     cautions: held.cautions,
     picture: null,
-    // Between two supports it gives way most at one place, and less on either side of it.
-    ...(holding.worst < 1
-      ? { extremes: { tool_at: (given) => [holding.worst * given.number(free.name)] } }
-      : {}),
+    // It gives way most at one place, and less on either side of it.
+    extremes: { tool_at: (given) => [holding.worst * given.number(free.name)] },
     checks: held.checks,
   };
 }

@@ -44,7 +44,7 @@ export function coneOf(given: Given): Cone | Refusal {
     return {
       ratio: morse.per_foot / INCHES_PER_FOOT,
       expression: `${morse.per_foot} in/ft`,
-      words: `the taper of Morse ${text.slice(2)}, from the table`,
+      words: `the taper of ${text}, from the table`,
     };
   const [, over = '', under = ''] = RATIO.exec(text) ?? [];
   if (over !== '')

@@ -1,4 +1,4 @@
-/** How the inputs of families D01 to D03 and G01 to G04, support and tapers, go into the formulas. */
+/** How the inputs of families D01 to D03, G01 to G05, G08 and G09, support, tapers and geometry, go into the formulas. */
 import { type Run, numbers } from './ball-checks';
 import { materialCard, number } from './given';
 
@@ -64,4 +64,17 @@ export const TAPER_RUN: Readonly<Record<string, Run>> = {
     const over = { over_low: at('M1_mm'), over_high: at('M2_mm'), raised: at('H_mm'), roller: 1 };
     return numbers('taper_over_rollers', over, 'half_angle');
   },
+  G05: (at, _, __, inputs) =>
+    numbers(
+      'dovetail_pins',
+      {
+        part: String(inputs['kind']),
+        sharp_width: at('S_mm') + at('W_mm'),
+        pin: at('pin_mm'),
+        flank_angle: at('A_deg'),
+      },
+      'over_pins',
+    ),
+  G08: (at) => numbers('segment_height', { diameter: at('d_mm'), width: at('w_mm') }, 'height'),
+  G09: (at) => numbers('across_corners', { across_flats: at('across_flats_mm'), sides: at('n') }, 'corners'),
 };
