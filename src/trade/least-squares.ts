@@ -5,7 +5,7 @@ declare const require: (id: string) => unknown;
 
 /**
  * The values for which the rows come as near to `right` as they can. Each row holds the factors of the unknowns in one
- * equation. Null where the rows do not determine them.
+ * equation. Null where there are no finite ones.
  */
 export function leastSquares(
   rows: readonly (readonly number[])[],
