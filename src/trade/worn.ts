@@ -60,9 +60,12 @@ interface Size {
   readonly weight: number;
 }
 
+/** Rounding alone leaves out no size. */
+const SLACK = 1e-9;
+
 /** Multiples of a step between two sizes. */
 function multiples(step: number, low: number, high: number): readonly number[] {
-  const [first, last] = [Math.ceil(low / step), Math.floor(high / step)];
+  const [first, last] = [Math.ceil(low / step - SLACK), Math.floor(high / step + SLACK)];
   return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i).filter((n) => n > 0);
 }
 
