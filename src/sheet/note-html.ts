@@ -25,11 +25,14 @@ export interface NoteParts {
 
 const LINK = /^(?:https?:|mailto:|#)/i;
 
+const SCHEME = /^\s*[a-z][\w+.-]*:/i;
+
 type Token = ReturnType<MarkdownIt['parse']>[number];
 
 function parser(): MarkdownIt {
   const md = new (markdownIt())({ html: false, linkify: false, typographer: false, maxNesting: 100 });
-  md.validateLink = (address) => LINK.test(address) || localPath(address) !== null;
+  // What has no way of its own is shown as its words, or told of as an image that is not there.
+  md.validateLink = (address) => LINK.test(address) || !SCHEME.test(address);
   md.core.ruler.push('tick_boxes', (state) => tickBoxes(state.tokens));
   return md;
 }

@@ -12,7 +12,10 @@ const sheetOf = (...lines: string[]) => calculate(`${HEAD}\`\`\`figures\n${lines
 /** The first picture of the last line, as its elements. */
 function drawn(...lines: string[]): Drawn {
   const sheet = sheetOf(...lines);
-  const row = sheet.rows().findLast(({ value }) => value !== null);
+  const row = sheet
+    .rows()
+    .filter(({ value }) => value !== null)
+    .at(-1);
   const [svg] = row ? picturesOf(sheet, row) : [];
   if (svg === undefined) throw new Error(`no picture of ${lines.at(-1) ?? ''}`);
   return read(svg);

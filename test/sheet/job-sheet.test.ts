@@ -1,0 +1,369 @@
+import { describe, expect, it, vi } from 'vitest';
+import type { How } from '../../src/sheet/how';
+import type { ImageFile } from '../../src/sheet/images';
+import { imagesOf, jobSheet } from '../../src/sheet/job-sheet';
+import { mathOf } from '../../src/sheet/mathml';
+import { GLOSSARY, termAt, wordsUsed } from '../../src/trade/glossary';
+
+// Photos as large as they may be, on a machine that may be busy.
+vi.setConfig({ testTimeout: 60_000 });
+
+const FENCE = '```';
+const SHOP = `${FENCE}machine mill
+speeds = [90, 140, 225] rpm
+caution: the quill creeps when it is warm
+${FENCE}
+${FENCE}machine head
+ratio = 40
+plates = [15, 18, 20, 39]
+${FENCE}
+`;
+
+interface Options extends Partial<Omit<How, 'paper'>> {
+  images?: ReadonlyMap<string, ImageFile>;
+}
+
+function made(text: string, { images = new Map(), ...how }: Options = {}) {
+  return jobSheet({
+    text,
+    shops: [{ file: 'shop.md', text: SHOP }],
+    how: { units: 'own', answers: 'shown', workings: false, ...how },
+    date: '2026-11-25',
+    file: 'jobs/a.md',
+    images,
+    styles: '/* styles */',
+    styleHash: 'sha256-abc',
+  });
+}
+
+const figures = (...lines: string[]): string => [`${FENCE}figures`, ...lines, FENCE, ''].join('\n');
+
+const words = (html: string): string =>
+  html
+    .replace(/<style>.*?<\/style>/gs, '')
+    .replace(/<title>.*?<\/title>/gs, '')
+    .replace(/<[^>]*>/g, ' ')
+    .replaceAll('&#39;', "'")
+    .replace(/\s+/g, ' ');
+
+describe('the head', () => {
+  it('has what the note says, and room for what it does not', () => {
+    const { html } = made(
+      '---\njob: 0147\ncustomer: Ostley Ferry Trust\nquantity: 2\nrevision: B\n---\n\n# Lever\n',
+    );
+    const told = words(html);
+    expect(told).toContain('job 0147');
+    expect(told).toContain('customer Ostley Ferry Trust');
+    expect(told).toContain('revision B');
+    expect(told).toContain('quantity 2');
+    expect(told).toContain('date 2026-11-25');
+    expect(html).toContain('<dt>part</dt><dd dir="auto">&nbsp;</dd>');
+    expect(html).toContain('<h1>Lever</h1>');
+  });
+
+  it('says at its top what is wrong, and where', () => {
+    const { html, errors } = made(figures('a = 1 mm + 2', 'b = 3 mm'));
+    expect(errors).toBe(1);
+    expect(words(html)).toContain('1 error: do not work from this sheet');
+    expect(html).toContain('<a href="#line-2">Line 2</a>');
+    expect(html).toContain('id="line-2"');
+    expect(html.indexOf('sheet-errors')).toBeLessThan(html.indexOf('<main>'));
+  });
+
+  it('is silent where nothing is wrong', () => {
+    expect(made(figures('b = 3 mm')).html).not.toContain('sheet-alert"');
+  });
+});
+
+describe('what is to be done', () => {
+  it('moves are ticked off, with the end check', () => {
+    const { html } = made(figures('moves = indexing_moves(13, head)'));
+    const [list = ''] = /<div class="scribeline-list">.*?<\/div>/s.exec(html) ?? [];
+    expect(list.match(/aria-label="to do"/g)).toHaveLength(14);
+    // 13 divisions at 40 : 1 are 3 turns and 3 holes of 39: cut 3 stands at 6 turns, hole 6.
+    expect(list).toContain('<th scope="row">3</th><td>6</td><td>6</td>');
+    expect(words(list)).toMatch(/End check: after cut 13 .* hole 0, where it began/);
+    expect(html).not.toContain('[0, 3, 6');
+  });
+
+  it('task lists have boxes', () => {
+    const { html } = made('- [ ] set the arms\n- [x] scribe round\n- plain\n');
+    expect(html).toContain('aria-label="to do"></span>set the arms');
+    expect(html).toContain('aria-label="done">✓</span>scribe round');
+    expect(html).toContain('<li>plain</li>');
+  });
+
+  it('sizes with limits wait for their readings', () => {
+    const { html } = made(figures('d = 12 mm h7', 'e = 20 mm ± 0.1', 'e final 20.05 mm', 'f = 3 mm'));
+    const [table = ''] = /<section class="sheet-inspection">.*?<\/section>/s.exec(html) ?? [];
+    // ISO 286-2: 12 h7 is 0/-0.018.
+    expect(words(table)).toContain('d 12 mm h7 0/−0.018 11.982 mm 12 mm');
+    expect(table.match(/class="sheet-write"/g)).toHaveLength(3);
+    expect(words(table)).toContain('e 20 mm ±0.1 19.9 mm 20.1 mm 20.05 mm ✓');
+    expect(table).not.toContain('>f<');
+  });
+
+  it('there is a place for each signature, and a word on whose rules count', () => {
+    const told = words(made('').html);
+    for (const word of ['made by', 'measured by', 'released by']) expect(told).toContain(word);
+    expect(told).toContain('Figures are a starting point to be checked');
+    expect(told).toContain("machine's manual, local rules and the practice of qualified people");
+  });
+});
+
+describe('cautions', () => {
+  const text = `${FENCE}figures on mill\na = plain_indexing(13, head)\n${FENCE}\n${FENCE}figures on mill\nb = plain_indexing(20, head)\n${FENCE}\n`;
+
+  it('of formulas and of the machine come once each, open', () => {
+    const { html } = made(text);
+    expect(words(html).match(/Take up backlash in one direction only/g)).toHaveLength(1);
+    expect(words(html).match(/mill: the quill creeps when it is warm/g)).toHaveLength(1);
+    expect(html).toContain('<details class="scribeline-cautions" open="">');
+  });
+});
+
+describe('for the apprentice', () => {
+  const text = figures(
+    'a = 10 mm',
+    'b = 2 * a',
+    'b <= 25 mm  # it must pass the bore',
+    's = ball_on_shank(30 mm, 12 mm)',
+  );
+
+  it('answers are blanks, with the answer and its working folded under them', () => {
+    const { html } = made(text, { answers: 'hidden' });
+    const outside = html.replace(/<details class="scribeline-answer">.*?<\/details>/gs, '');
+    expect(words(outside)).toContain('a given 10 mm');
+    for (const answer of ['20 mm', '29.367', 'holds']) expect(words(outside)).not.toContain(answer);
+    expect(outside.match(/scribeline-blank/g)?.length).toBeGreaterThan(4);
+    const inside = [...html.matchAll(/<details class="scribeline-answer">(.*?)<\/details>/gs)].map(
+      ([, it = '']) => words(it),
+    );
+    expect(inside[0]).toContain('20 mm');
+    expect(inside[1]).toContain('20 mm ≤ 25 mm: it holds');
+    expect(inside[2]).toContain('ring: 29.367 mm');
+    expect(html).not.toContain('<details class="scribeline-answer" open');
+  });
+
+  it('workings give the formula in words, with figures, the result, and why it is so', () => {
+    const told = words(made(text, { workings: true }).html);
+    expect(told).toContain('b = 2 ⋅ a = 2 ⋅ 10 mm = 20 mm');
+    expect(told).toContain('The chord from free end to neck ring = ball ⋅ cos');
+    expect(told).toContain('Every point of a circle is equally far');
+    expect(told).toContain('Asked because: it must pass the bore.');
+  });
+
+  it('without --workings there are none', () => {
+    expect(made(text).html).not.toContain('<math>');
+  });
+
+  it('trade words of the note are explained at its end, once each', () => {
+    const { html } = made('Set the sector arms. Sector arms again; mind the Backlash.\n');
+    const [section = ''] = /<section class="sheet-glossary">.*?<\/section>/s.exec(html) ?? [];
+    expect([...section.matchAll(/<dt>(.*?)<\/dt>/g)].map(([, word]) => word)).toEqual([
+      'backlash',
+      'sector arms',
+    ]);
+  });
+});
+
+describe('the glossary', () => {
+  it('has each word once, in the order of the alphabet, and explains it without itself alone', () => {
+    const all = GLOSSARY.map(({ word }) => word);
+    expect(all).toEqual([...all].sort());
+    expect(new Set(all).size).toBe(all.length);
+    for (const { word, means } of GLOSSARY) expect(means.length, word).toBeGreaterThan(20);
+  });
+
+  it('finds words whole, in any case and number', () => {
+    expect(wordsUsed('Chucks, a string of fitting kneeling').map(({ word }) => word)).toEqual(['chuck']);
+    expect(termAt('the sector arms hold', 6)).toMatchObject({
+      start: 4,
+      end: 15,
+      term: { word: 'sector arms' },
+    });
+    expect(termAt('the sector arms hold', 17)).toBeNull();
+  });
+});
+
+describe('units', () => {
+  const text = figures('a = 1 in', 'b = 25.4 mm ± 0.1');
+  it.each([
+    ['mm', ['25.4 mm', '25.4 mm ±0.1']],
+    ['in', ['1 in', '1 in ±0.0039']],
+    ['both', ['1 in (25.4 mm)', '25.4 mm (1 in) ±0.1']],
+    ['own', ['1 in', '25.4 mm ±0.1']],
+  ] as const)('%s', (units, wanted) => {
+    const { html } = made(text, { units });
+    const results = [...html.matchAll(/<td role="cell" class="scribeline-result">(.*?)<\/td>/g)].map(
+      ([, cell = '']) => words(cell).trim().replace(/ +/g, ' '),
+    );
+    expect(results).toEqual(wanted);
+  });
+});
+
+describe('mathematics', () => {
+  it.each([
+    [
+      'a / (b + 1)',
+      '<mfrac><mi mathvariant="normal">a</mi><mrow><mi mathvariant="normal">b</mi><mo>+</mo><mn>1</mn></mrow></mfrac>',
+    ],
+    ['sqrt(2)', '<msqrt><mn>2</mn></msqrt>'],
+    ['a^2', '<msup><mi mathvariant="normal">a</mi><mn>2</mn></msup>'],
+    ['2 N/mm^2', '<mn>2 N/mm²</mn>'],
+    ['-a', '<mrow><mo>−</mo><mi mathvariant="normal">a</mi></mrow>'],
+    ['2 * pi', '<mrow><mn>2</mn><mo>⋅</mo><mi mathvariant="normal">π</mi></mrow>'],
+    ['s.ring', '<mi mathvariant="normal">s.ring</mi>'],
+  ])('%s', (text, mathml) => {
+    expect(mathOf(text)).toBe(`<mrow>${mathml}</mrow>`);
+  });
+
+  it('is none of what is no expression', () => {
+    expect(mathOf('a = 2')).toBeNull();
+    expect(mathOf('2 +')).toBeNull();
+    expect(mathOf('<b>')).toBeNull();
+  });
+});
+
+describe('images', () => {
+  const PNG = Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 1, 2, 3]);
+
+  it('beside the note are put into the sheet', () => {
+    expect(
+      imagesOf(
+        '---\njob: 1\n---\n![old](photos/old%20part.png) ![](https://x.example/a.png) ![](/etc/b.png)\n',
+      ),
+    ).toEqual(['photos/old part.png']);
+    const { html, findings } = made('![old](a.png)\n', { images: new Map([['a.png', { bytes: PNG }]]) });
+    const [, data = ''] = /<img src="data:image\/png;base64,([^"]*)" alt="old">/.exec(html) ?? [];
+    expect(Buffer.from(data, 'base64')).toEqual(Buffer.from(PNG));
+    expect(findings).toEqual([]);
+  });
+
+  it.each([
+    ['elsewhere', '![p](https://x.example/a.png)', new Map()],
+    ['missing', '![p](a.png)', new Map()],
+    ['missing', '![p](a.png)', new Map([['a.png', { unreadable: 'no' }]])],
+    [
+      'kind',
+      '![p](a.png)',
+      new Map([['a.png', { bytes: new TextEncoder().encode('<svg onload=alert(1)>') }]]),
+    ],
+    ['too-large', '![p](a.png)', new Map([['a.png', { size: 9e6 }]])],
+  ] as [string, string, ReadonlyMap<string, ImageFile>][])(
+    'left out (%s) are told of at the top',
+    (code, text, images) => {
+      const { html, findings } = made(`\n\n${text}\n`, { images });
+      expect(findings.map((it) => [it.code, it.line])).toEqual([[`image-${code}`, 2]]);
+      expect(html).not.toContain('<img');
+      expect(words(html)).toContain('△ Line 3: ');
+      expect(words(html)).toContain('[p]');
+    },
+  );
+
+  it('just within the limit are taken', () => {
+    const bytes = new Uint8Array(8_000_000);
+    bytes.set(PNG);
+    expect(made('![p](a.png)', { images: new Map([['a.png', { bytes }]]) }).findings).toEqual([]);
+  });
+
+  it('of more than 40 MB in all are not', () => {
+    const bytes = new Uint8Array(8_000_000);
+    bytes.set(PNG);
+    const text = Array.from({ length: 6 }, () => '![p](a.png)').join('\n\n');
+    const { findings } = made(text, { images: new Map([['a.png', { bytes }]]) });
+    expect(findings.map(({ code }) => code)).toEqual(['image-too-large']);
+  });
+});
+
+describe('a hostile note', () => {
+  const BAD = `</style><script>alert(1)</script><img src=x onerror=alert(2)>"'\u202egpj.exe\u2066`;
+  const YAML = JSON.stringify(BAD);
+  const fields = [
+    'job',
+    'customer',
+    'part',
+    'drawing',
+    'revision',
+    'quantity',
+    'material',
+    'due',
+    'status',
+    'own',
+  ];
+  const note = [
+    '---',
+    ...fields.map((name) => `${name}: ${YAML}`),
+    '---',
+    `# ${BAD}`,
+    `[a](javascript:alert(3)) [b](JaVaScRiPt:alert(3)) [c](data:text/html,<script>alert(4)</script>) [d](vbscript:x) [e](file:///etc/passwd)`,
+    `[f](other.md "${BAD.replaceAll('"', "'")}") <javascript:alert(5)> <https://x.example/"onmouseover=alert(6)>`,
+    `![${BAD}](javascript:alert(7)) ![x](x"onerror="alert(8)) ![y](<x onerror=alert(9)>)`,
+    `<iframe src="https://x.example"></iframe><svg onload=alert(10)><style>*{display:none}</style>`,
+    '',
+    `| ${BAD.replaceAll('|', '')} | b |`,
+    '|---|---|',
+    '| <script>alert(11)</script> | <base href=//x> |',
+    '',
+    `- [ ] ${BAD}`,
+    '',
+    `${FENCE}${BAD}`,
+    BAD,
+    FENCE,
+    `${FENCE}machine ${BAD}`,
+    `note: ${BAD}`,
+    FENCE,
+    `${FENCE}machine bad`,
+    `caution: ${BAD}`,
+    `kind: ${BAD}`,
+    FENCE,
+    `${FENCE}figures on bad, ${BAD}`,
+    `# ${BAD}`,
+    `a = 1 mm ± 0.1  # ${BAD}`,
+    `a final 1.02 mm # ${BAD}`,
+    `a used 1 mm  # ${BAD}`,
+    `a <= 2 mm  # ${BAD}`,
+    `b = ${BAD}`,
+    `${BAD} = 3`,
+    `job.own`,
+    FENCE,
+    '[r]: javascript:alert(12)',
+    '[r] ![r]',
+    '&lt;script&gt; &#x202e;',
+    '',
+  ].join('\n');
+
+  const ways: [string, Options][] = [
+    ['plain', {}],
+    ['with workings', { workings: true }],
+    ['to fill in', { answers: 'hidden' }],
+    ['in both units', { units: 'both' }],
+  ];
+
+  it.each(ways)('comes out inert %s', (_, how) => {
+    const { html } = made(note, how);
+    const tags = [...html.matchAll(/<([a-z][\w-]*)((?:\s+[\w:-]+(?:="[^"]*")?)*)\s*>/gi)];
+    const known = new Set(
+      (
+        'html head meta title style body header dl div dt dd section p b ul li a main h1 h2 span table thead tbody tr th td ' +
+        'caption colgroup col details summary code pre em i br hr img figure svg line circle path polyline polygon text footer ' +
+        'math mtable mtr mtd mrow mi mn mo mfrac msup msqrt small wbr ol strong'
+      ).split(' '),
+    );
+    for (const [tag, name = '', attributes = ''] of tags) {
+      expect(known, tag).toContain(name);
+      expect(attributes, tag).not.toMatch(/\son\w+\s*=\s*"/i);
+      expect(attributes, tag).not.toMatch(/\sstyle=/i);
+      for (const [, value = ''] of attributes.matchAll(/\s(?:href|src)="([^"]*)"/gi))
+        expect(value, tag).toMatch(/^(?:https:\/\/x\.example|#|data:image\/)/);
+    }
+    // Every `<` that is no escape begins one of these tags, an end, or the document's type.
+    const opened = html.match(/<(?![/!])/g)?.length;
+    expect(opened).toBe(tags.length);
+    expect(html.match(/<\/style>/g)).toHaveLength(1);
+    expect(html).not.toMatch(/[\u202a-\u202e\u2066-\u2069]/);
+    expect(html).toContain('[U+202E]');
+    expect(html).toContain('default-src &#39;none&#39;');
+    expect(html).not.toMatch(/<(?:script|iframe|object|embed|base|form|link)\b/i);
+  });
+});

@@ -1,0 +1,103 @@
+/** Sheets of the examples in a real browser: without network, without a message, and as a PDF on both papers. */
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { run } from '../../src/hosts/cli/run';
+import { openBrowser } from '../tools/vscode.mjs';
+import { world } from '../cli/folder';
+
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 300_000 });
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const OUT = join(ROOT, 'out/sheets');
+const EXAMPLES = readdirSync(join(ROOT, 'examples')).filter((name) => name.endsWith('.md'));
+
+let browser: Browser;
+let page: Page;
+const said: string[] = [];
+
+beforeAll(async () => {
+  mkdirSync(OUT, { recursive: true });
+  ({ browser, page } = (await openBrowser({ viewport: { width: 390, height: 800 } })) as {
+    browser: Browser;
+    page: Page;
+  });
+  page.on('console', (message) => said.push(message.text()));
+  page.on('pageerror', (error) => said.push(String(error)));
+  page.on('request', (request) => {
+    if (!/^(?:file|data):/.test(request.url())) said.push(`asked for ${request.url()}`);
+  });
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+async function open(name: string, html: string): Promise<void> {
+  said.length = 0;
+  const file = join(OUT, name);
+  writeFileSync(file, html);
+  await page.goto(`file://${file}`);
+}
+
+async function sheet(note: string, ...more: string[]): Promise<string> {
+  const io = world(ROOT);
+  await run(['sheet', note, ...more], io);
+  return io.printed.out;
+}
+
+describe.each(EXAMPLES)('the sheet of %s', (name) => {
+  it('opens in silence, fits a telephone, and prints on A4 and Letter', async () => {
+    const html = await sheet(`examples/${name}`, '--workings');
+    await open(name.replace('.md', '.html'), html);
+    expect(said).toEqual([]);
+    const wide = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(wide).toBe(0);
+    const [a4, letter] = [
+      await page.pdf({ format: 'A4', path: join(OUT, name.replace('.md', '.a4.pdf')) }),
+      await page.pdf({ format: 'Letter' }),
+    ].map((bytes) => bytes.toString('latin1'));
+    expect(a4).toMatch(/\/MediaBox \[0 0 59[45](?:\.\d+)? 84[12](?:\.\d+)?\]/);
+    expect(letter).toMatch(/\/MediaBox \[0 0 612 792\]/);
+    expect(Number(/\/Count (\d+)/.exec(a4 ?? '')?.[1])).toBeGreaterThan(0);
+  });
+});
+
+describe('on paper', () => {
+  it('everything is black on white', async () => {
+    await open('mistakes.html', await sheet('examples/typical-mistakes.md'));
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
+    const colours = await page.evaluate(() => {
+      const seen = new Set<string>();
+      for (const element of document.querySelectorAll('body, body *'))
+        seen.add(getComputedStyle(element).color);
+      return [...seen, getComputedStyle(document.body).backgroundColor];
+    });
+    await page.emulateMedia({ media: null, colorScheme: 'light' });
+    const grey = (colour: string): boolean => new Set(colour.match(/\d+/g)?.slice(0, 3)).size === 1;
+    expect(colours.filter((colour) => !grey(colour))).toEqual([]);
+    expect(colours.at(-1)).toBe('rgb(255, 255, 255)');
+  });
+
+  it('shows what is folded away on the screen only where it is no answer', async () => {
+    await open('answers.html', await sheet('examples/ball-on-shank.md', '--answers', 'hidden'));
+    const open_ = await page.evaluate(() => document.querySelectorAll('.scribeline-answer[open]').length);
+    expect(open_).toBe(0);
+    expect(readFileSync(join(OUT, 'answers.html'), 'utf8')).toContain('scribeline-cautions" open=""');
+  });
+});
+
+it('a hostile note runs nothing in a browser', async () => {
+  const bad = `</style><script>document.title='ran'</script><img src=x onerror="document.title='ran'">`;
+  const text = `---\njob: '${bad.replaceAll("'", "''")}'\n---\n# ${bad}\n[x](javascript:document.title='ran')\n\n\`\`\`figures\na = 1 mm # ${bad}\n${bad}\n\`\`\`\n`;
+  writeFileSync(join(OUT, 'hostile.md'), text);
+  await open('hostile.html', await sheet('out/sheets/hostile.md'));
+  expect(said).toEqual([]);
+  expect(await page.title()).not.toBe('ran');
+  expect(await page.locator('script, iframe, img, a').count()).toBe(
+    await page.locator('a[href^="#"]').count(),
+  );
+});
