@@ -140,7 +140,7 @@ describe('warmth', () => {
     [
       'cool_to_assemble(50 mm, 0.1 mm, 0.0243 mm, steel_C45)',
       'cool_to_assemble(50 mm, 0.1 mm, 0.0241 mm, steel_C45)',
-      'colder than liquid nitrogen',
+      '-196.174 °C is colder than liquid nitrogen',
     ],
   ])('%s, and %s', (bad, good, text) => {
     expect(says(bad).join(' ')).toContain(text);
@@ -149,12 +149,12 @@ describe('warmth', () => {
 
   it.each([
     [
-      'thermal_growth(100 mm, 400.5 °C, steel_C45)',
+      'thermal_growth(100 mm, 400.1 °C, steel_C45)',
       'thermal_growth(100 mm, 400 °C, steel_C45)',
       'between -100 °C and 400 °C',
     ],
     [
-      'thermal_growth(100 mm, -100.5 °C, steel_C45)',
+      'thermal_growth(100 mm, -100.1 °C, steel_C45)',
       'thermal_growth(100 mm, -100 °C, steel_C45)',
       'far from it',
     ],
@@ -162,18 +162,18 @@ describe('warmth', () => {
     [
       'heat_to_assemble(50 mm, 0.05 mm, 0.0421 mm, steel_C45)',
       'heat_to_assemble(50 mm, 0.05 mm, 0.0419 mm, steel_C45)',
-      'softens hardened steel',
+      '180.174 °C softens hardened steel',
     ],
     [
       'heat_to_assemble(50 mm, 0.15 mm, 0.0399 mm, steel_C45)',
       'heat_to_assemble(50 mm, 0.02 mm, 0.0399 mm, steel_C45)',
-      'scales and warps',
+      '350.261 °C scales and warps',
     ],
     // 98 K are 56.35 µm.
     [
-      'cool_to_assemble(50 mm, 0.05 mm, 0.0064 mm, steel_C45)',
+      'cool_to_assemble(50 mm, 0.05 mm, 0.00636 mm, steel_C45)',
       'cool_to_assemble(50 mm, 0.05 mm, 0.0063 mm, steel_C45)',
-      'colder than dry ice',
+      '-78.017 °C is colder than dry ice',
     ],
   ])('%s, and %s', (bad, good, text) => {
     expect(says(bad, 'warning').join(' ')).toContain(text);
@@ -237,6 +237,11 @@ describe('change gears', () => {
     expect(list('thread_gears', args, 'driven')).toEqual([40]);
     expect(number('thread_gears', args, 'cuts')).toBeCloseTo(1.5, 12);
     expect(formulaNamed('thread_gears')?.working(given(args)).at(-1)?.expression).toBe('ratio * 6 mm * 0.5');
+  });
+
+  it('leaves a stud that turns with the spindle out of the working', () => {
+    const { args } = callOf('thread_gears(1.5 mm, lathe_mm)');
+    expect(formulaNamed('thread_gears')?.working(given(args)).at(-1)?.expression).toBe('ratio * 3 mm');
   });
 
   it('says what is missing on the card', () => {
