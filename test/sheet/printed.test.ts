@@ -72,7 +72,7 @@ describe('on paper', () => {
     await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
     const colours = await page.evaluate(() => {
       const seen = new Set<string>();
-      for (const element of document.querySelectorAll('body, body *'))
+      for (const element of Array.from(document.querySelectorAll('body, body *')))
         seen.add(getComputedStyle(element).color);
       return [...seen, getComputedStyle(document.body).backgroundColor];
     });
