@@ -21,7 +21,8 @@ const LIBRARIES: [library: string, rooms: string, typeRooms: string][] = [
   ['vscode', 'hosts/editor', 'hosts/editor'],
   ['node:fs', 'hosts/cli', 'hosts/cli'],
   ['yaml', 'notation', 'notation'],
-  ['markdown-it', 'notation', 'notation hosts/preview'],
+  ['markdown-it', 'notation sheet', 'notation sheet hosts/preview'],
+  ['minisearch', 'archive', 'archive'],
   ['mathjs', 'trade', 'trade'],
   ['fs', '', ''],
 ];

@@ -129,8 +129,6 @@ export type Family =
   | 'support'
   | 'taper'
   | 'geometry'
-  | 'support'
-  | 'taper'
   | 'fits'
   | 'threads'
   | 'mechanics'

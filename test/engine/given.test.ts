@@ -18,6 +18,7 @@ const FORMULA: Formula = {
   result: [],
   compute: () => 0,
   working: () => [],
+  why: 'for the test',
   conditions: [],
   source: 'none',
   cautions: [],

@@ -13,6 +13,10 @@ function figure(sheet: Sheet, name: string, field?: string): Quantity {
   return part;
 }
 
+/** Ends of a percentage: a limit in percent could be read two ways. */
+const percents = (shown: string, part: number): string =>
+  [1 - part, 1 + part].map((by) => `${parseFloat(shown) * by}%`).join(' .. ');
+
 const lines = (...text: string[]): Sheet => calculateLines(`${text.join('\n')}\n`);
 
 describe('limits', () => {
@@ -184,7 +188,7 @@ describe('the corners of small limits lie inside the resulting band', () => {
               `${Math.abs(q.value / q.unit.factor) * part} ${q.unit.symbol}`.replace(' °', '°'),
             );
             const banded = calculateLines(
-              `${shown.map((s, i) => `${names[i]} = ${s} ± ${dev[i]}`).join('\n')}\nr = ${formula.name}(${named.join(', ')})\n`,
+              `${shown.map((s, i) => `${names[i]} = ${s.endsWith('%') ? percents(s, part) : `${s} ± ${dev[i]}`}`).join('\n')}\nr = ${formula.name}(${named.join(', ')})\n`,
             );
             const corner = calculateLines(
               `${sizes.map((q, i) => `${names[i]} = ${(q.value / q.unit.factor) * (1 + part * (signs[i] ?? 0))} ${q.unit.symbol}`.replace(' °', '°')).join('\n')}\nr = ${formula.name}(${named.join(', ')})\n`,
