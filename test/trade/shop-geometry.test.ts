@@ -1,6 +1,6 @@
 /** Flats, keyways, chords, dovetails, gear blanks: every limit broken and just missed, and laws that hold by themselves. */
 import { describe, expect, it } from 'vitest';
-import { answer, broken, callOf, number } from './given';
+import { answer, broken, callOf, given, number } from './given';
 
 const says = (call: string, severity: 'error' | 'warning' = 'error'): string => {
   const { formula, args } = callOf(call);
@@ -39,6 +39,21 @@ describe('errors', () => {
 
   it('a tongue may be narrower than its pins', () =>
     expect(says('dovetail_pins(male, 10 mm, 6 mm, 60°)')).toBe(''));
+});
+
+it('offers whole numbers of sides', () => {
+  expect(says('across_corners(17 mm, 5)')).toMatch(/such as 6\.$/);
+  expect(says('across_corners(17 mm, 2)')).toMatch(/such as 4\.$/);
+});
+
+it('knows the turning points: half a circle, and half of the chord', () => {
+  const turns = (call: string, parameter: string): readonly number[] => {
+    const { formula, args } = callOf(call);
+    return formula.extremes?.[parameter]?.(given(args)) ?? [];
+  };
+  expect(turns('flat_width(10 mm, 2 mm)', 'depth')).toEqual([5]);
+  expect(turns('chord_length(80 mm, 60°)', 'angle')).toEqual([180]);
+  expect(turns('radius_from_chord(8 mm, 2 mm)', 'height')).toEqual([4]);
 });
 
 it('warns of a root that is undercut', () => {
