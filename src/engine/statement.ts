@@ -238,7 +238,7 @@ function check(evaluation: Evaluation, statement: Statement & { kind: 'check' })
     const holds = HOLDS[comparison](left.value, right.value);
     const result: CheckResult = {
       holds,
-      overBand: holds && overBand(left, comparison, right),
+      overBand: holds && overBand(evaluation, between, left, comparison, right),
       left,
       comparison,
       right,
@@ -253,10 +253,20 @@ function check(evaluation: Evaluation, statement: Statement & { kind: 'check' })
 }
 
 /** Whether a check that holds at nominal holds over everything the limits allow; correlated inputs cancel. */
-function overBand(left: Quantity, comparison: Comparison, right: Quantity): boolean {
+function overBand(
+  evaluation: Evaluation,
+  between: Span,
+  left: Quantity,
+  comparison: Comparison,
+  right: Quantity,
+): boolean {
   if (!left.spread && !right.spread) return true;
   const gap = subtract(left, right);
-  if (isFault(gap)) return true;
+  // More inputs than can be followed: that is said, and the check stands at nominal.
+  if (isFault(gap)) {
+    evaluation.refuse(between, gap);
+    return true;
+  }
   const reach = band(gap);
   if (!reach) return true;
   const scale = Math.max(Math.abs(left.value), Math.abs(right.value));
