@@ -12,6 +12,7 @@
 import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, rmSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 
@@ -50,6 +51,17 @@ const shaken = {
   },
 };
 
+// Worked checks are for tests, the reference page and the command line's list; the editor never shows them.
+const withoutChecks = {
+  name: 'without-checks',
+  setup({ onLoad }) {
+    onLoad({ filter: /[\\/]src[\\/]trade[\\/][\w-]+\.ts$/ }, async ({ path }) => {
+      const text = await readFile(path, 'utf8');
+      return { contents: text.replace(/^( +)checks: \[\n[^]*?\n\1\],$/gm, '$1checks: [],'), loader: 'ts' };
+    });
+  },
+};
+
 // The command line starts anew for every question, so what it seldom needs lies in a file of its own.
 const yamlApart = {
   name: 'yaml-apart',
@@ -74,15 +86,40 @@ const browser = {
   mainFields: ['browser', 'module', 'main'],
   define: { global: 'globalThis' },
 };
+// What the editor's bundles need not hold twice or at all: markdown-it's parser is in them already, finding bare addresses
+// is switched off, and of yaml a few functions are used.
+const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
+const lean = {
+  name: 'lean',
+  setup({ onResolve, onLoad, initialOptions: { target, minify } }) {
+    onResolve({ filter: /^markdown-it$/ }, () => ({ path: `${root}/node_modules/markdown-it/index.mjs` }));
+    onResolve({ filter: /^(linkify-it|yaml)$/ }, ({ path }) => ({ path, namespace: 'lean' }));
+    onLoad({ filter: /./, namespace: 'lean' }, async ({ path }) => {
+      if (path === 'linkify-it') return { contents: 'export default class {}' };
+      const { outputFiles } = await build({
+        stdin: { contents: YAML, resolveDir: root },
+        ...{ target, minify, bundle: true, format: 'cjs', write: false },
+        platform: 'browser',
+        mainFields: ['module', 'main'],
+      });
+      return { contents: outputFiles[0].text };
+    });
+  },
+};
+
+// The editor reads its bundles as UTF-8: signs and tables of characters stand as they are, a third as long as escapes.
+const slim = { charset: 'utf8', plugins: [lean, ...shared.plugins, withoutChecks] };
 const BUNDLES = [
   {
     ...node,
+    ...slim,
     entryPoints: ['src/hosts/editor/extension.ts'],
     outfile: 'dist/node/extension.js',
     external: ['vscode'],
   },
   {
     ...browser,
+    ...slim,
     entryPoints: ['src/hosts/editor/extension.ts'],
     outfile: 'dist/web/extension.js',
     external: ['vscode'],
