@@ -112,12 +112,11 @@ function deviation(evaluation: Evaluation, node: QuantityNode, nominal: Quantity
       fault('limit-without-unit', { offers: [unitText(evaluation.slice(node), nominal.unit)] }),
     );
   }
-  // A temperature's deviation is a difference: 20 °C ± 2 °C means two kelvin either way.
-  const amount = node.value - unit.offset;
+  // A temperature's deviation is read as a difference: 20 °C ± 2 °C means two kelvin either way.
   const fits =
     unit.dimension === nominal.dimension ||
     unit.dimension.exponents.join() === nominal.dimension.exponents.join();
-  if (fits && unit.dimension.currency === nominal.dimension.currency) return amount;
+  if (fits && unit.dimension.currency === nominal.dimension.currency) return node.value;
   const wrong = fault('unit-mismatch', {});
   return evaluation.refuse(node, kinds(evaluation, wrong, nominal, node, '±'));
 }

@@ -72,6 +72,8 @@ describe('a check of several', () => {
     const x = 'x = 2 mm ± 1.5';
     expect(deciding('1 mm < 1.05 mm < x', x)).toEqual([true, 1.05, 2]);
     expect(codes(x, '1 mm < 1.05 mm < x')).toEqual(['check-not-over-band']);
+    // One that fails comes before either.
+    expect(codes(x, '1 mm < x < 0.5 mm')).toEqual(['check-fails']);
   });
 });
 
@@ -174,6 +176,13 @@ describe('asked limits', () => {
       },
     ]);
   });
+  it('are told in the degrees of the line', () => {
+    expect(found('t = 68 °F ± 2 °F', 'u = t ± 1 °F')).toMatchObject([
+      { data: { is: expect.closeTo(4, 9), wanted: expect.closeTo(2, 9), unit: '°F' } },
+    ]);
+    const upper = band(number(lines('t = 20 °C +2/-1 °C'), 't'));
+    expect(upper).toMatchObject({ low: expect.closeTo(292.15, 9), high: expect.closeTo(295.15, 9) });
+  });
   it('narrower than what comes in are warned of, with the share of the largest; rounding is no difference', () => {
     const sheet = lines('a = 20 mm ± 0.03', 'b = 10 mm ± 0.01', 'c = a + b ± 0.02 mm');
     expect(sheet.findings()).toMatchObject([
@@ -199,6 +208,7 @@ describe('asked limits', () => {
 describe('a line', () => {
   it('that fails before it is converted says only why', () => {
     expect(codes('x = 1 mm + 1 s to mm')).toEqual(['unit-mismatch']);
+    expect(codes('1 mm + 1 s to mm')).toEqual(['unit-mismatch']);
   });
   it('tells both what it waits for and what is wrong', () => {
     expect(lastRow('x = 1 mm + 1 s', 'y = x + nope')).toMatchObject({

@@ -1,9 +1,15 @@
 /** What a reading's finding says and points at, and lines that are judged though they name no figure of their own. */
 import { describe, expect, it } from 'vitest';
 import { type Finding, type Shop, type Sheet, calculate, calculateLines } from '../../src/engine/index';
+import { judgeReadings } from '../../src/engine/readings';
 import { readNote } from '../../src/notation/note';
+import type { Quantity } from '../../src/quantity/value';
 
 const lines = (...text: string[]): Sheet => calculateLines(`${text.join('\n')}\n`);
+const figureOf = (line: string): Quantity => {
+  const value = lines(line).valueOf('x');
+  return value?.kind === 'number' ? value : expect.fail(line);
+};
 const found = (...text: string[]): readonly Finding[] => lines(...text).findings();
 
 describe('readings', () => {
@@ -63,6 +69,63 @@ describe('readings', () => {
     expect(result?.positions).toMatchObject([{ value: 10, unit: { symbol: 'mm' } }, null]);
   });
 
+  it('within rounding of a limit keep to it', () => {
+    // A thousand-millionth of a metre of steel is a thousandth of a micrometre.
+    const long = 'bar = 1000 mm 0/-0.05 mm shaft';
+    expect(found(long, 'bar measured 999.9499995 mm')).toEqual([]);
+    expect(found(long, 'bar measured 999.949995 mm')).toMatchObject([{ code: 'metal-gone' }]);
+    expect(found('gap = 0 mm ± 0 mm', 'gap final 0 mm')).toEqual([]);
+    // By the larger of both limits.
+    expect(found('x = 1 mm +999/-1 mm', 'x final 1000.0000005 mm')).toEqual([]);
+  });
+  it('are told of by the worst of them, the first of equals', () => {
+    const neck = 'neck = 12 mm ± 0.05 shaft';
+    const column = (line: string): unknown => found(neck, line)[0]?.column;
+    expect(column('neck final 12.06 mm, 12.07 mm')).toBe(21);
+    expect(column('neck final 12.07 mm, 12.06 mm')).toBe(11);
+    expect(column('neck final 12.06 mm, 12.06 mm')).toBe(11);
+    expect(column('neck measured 11.90 mm, 11.80 mm')).toBe(24);
+    expect(column('neck measured 11.80 mm, 11.90 mm')).toBe(14);
+    expect(column('neck measured 11.80 mm, 11.80 mm')).toBe(14);
+    // Metal gone is worse than metal left, however much.
+    expect(column('neck final 12.20 mm, 11.90 mm')).toBe(21);
+  });
+  it('say what is left where a side is known or nothing is outside', () => {
+    const left = (...text: string[]): unknown => lines(...text).rows()[1]?.reading?.left;
+    expect(left('x = 12 mm ± 0.05', 'x measured 12.1 mm')).toBeNull();
+    expect(left('x = 12 mm ± 0.05', 'x measured 12 mm')).toBe(0);
+    expect(left('x = 12 mm ± 0.05 shaft', 'x measured 12.1 mm')).toBeCloseTo(0.05, 12);
+  });
+  it('at nominal are nothing away from it, on either side', () => {
+    for (const sense of ['shaft', 'hole'])
+      expect(lines(`x = 12 mm ± 0.05 ${sense}`, 'x measured 12 mm').rows()[1]?.reading?.toNominal).toBe(0);
+  });
+  it('break nothing when they are inside', () => {
+    const twelve = figureOf('x = 12 mm');
+    const asked = { low: 11.95, high: 12.05, sense: null, code: null, codeFor: null };
+    for (const how of ['measured', 'final'] as const)
+      expect(judgeReadings(how, 'x', [twelve], [null], twelve, asked)).toMatchObject({
+        result: { inside: true },
+        broken: null,
+      });
+  });
+  it('taken warm among cold ones are brought to 20 °C, and only then is that told', () => {
+    // 23 µm/m/K over 12 K takes 0.0069 mm off 25.03 mm: 25.0231 mm, beyond the 25.021 mm of H7 (ISO 286-2).
+    const note = (reading: string): Sheet =>
+      calculate(
+        `---\nmaterial: aluminium_6082\n---\n\n\`\`\`figures\nbore = 25 mm H7\nbore final ${reading}\n\`\`\`\n`,
+      );
+    const mixed = note('25.01 mm, 25.03 mm at 32 °C');
+    expect(mixed.rows()[1]?.reading?.atReference?.map((q) => q.value)).toEqual([
+      25.01,
+      expect.closeTo(25.0231, 4),
+    ]);
+    expect(mixed.findings()).toMatchObject([
+      { data: { reading: expect.closeTo(25.03, 9), atReference: expect.closeTo(25.0231, 4) } },
+    ]);
+    expect(note('25.01 mm').rows()[1]?.reading).not.toHaveProperty('atReference');
+  });
+
   it('of a sample have no plan to miss', () => {
     const sheet = lines('x measured 12 mm, 12.2 mm', 'x used 450 rpm');
     expect(sheet.findings()).toEqual([]);
@@ -113,6 +176,8 @@ describe('on a machine', () => {
     // 400 mm/min is 40 cm/min, 15.748 in/min, 15 748 thou/min and 400 000 µm/min.
     for (const over of ['401 mm/min', '41 cm/min', '15.8 in/min', '15800 thou/min', '401000 µm/min'])
       expect(on('mill', `v = ${over}`), over).toMatchObject([{ code: 'feed-rate-over-machine' }]);
+    // A square metre for each millimetre is a thousand metres, and no feed.
+    expect(on('mill', 'v = 1 m^2/mm/min')).toEqual([]);
     for (const under of ['399 mm/min', '39 cm/min', '15.7 in/min', '15700 thou/min', '399000 µm/min'])
       expect(on('mill', `v = ${under}`), under).toEqual([]);
   });
@@ -170,6 +235,20 @@ describe('lines about one name', () => {
     expect(value(sheet)).toBe(3);
     sheet.update(readNote(block('x = d.reading', 'd measured 3 mm') + block('d measured 4 mm')));
     expect(value(sheet)).toBe(4);
+  });
+  it('count in the order of the blocks, however many lines those have', () => {
+    const long = block('x = d.reading', 'y = 1 mm', 'z = 2 mm', 'd measured 4 mm');
+    expect(value(calculate(long + block('d measured 3 mm')))).toBe(3);
+  });
+  it('of which none was measured, or of two kinds, have no mean', () => {
+    for (const line of ['d used 7 mm', 'd measured 5 mm, 3 deg', 'd measured 3 deg, 5 mm']) {
+      const sheet = calculate(block('x = d.mean', line));
+      expect(
+        sheet.findings().map((f) => f.code),
+        line,
+      ).toContain('not-measured-yet');
+      expect(sheet.valueOf('x'), line).toBeNull();
+    }
   });
   it('are what they are: used is not measured', () => {
     const text = ['d measured 3 mm, 5 mm', 'd used 7 mm', 'd measured 4 mm, 6 mm', 'd used 8 mm'];

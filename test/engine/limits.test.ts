@@ -109,6 +109,33 @@ describe('limits', () => {
     expect(figure(sheet, 'gone')).toMatchObject({ value: expect.closeTo(0, 9), spread: null });
   });
 
+  it('reach a formula through the items of a list', () => {
+    // Two touches across from each other on X: the centre is halfway, so half of what one moves.
+    const sheet = lines(
+      'a = 10 mm ± 0.1',
+      'c = circle_from_touches([a, -10 mm, 0 mm], [0 mm, 0 mm, 10 mm], 0 mm, hole)',
+    );
+    expect(band(figure(sheet, 'c', 'centre_x'))).toMatchObject({
+      low: expect.closeTo(-0.05, 6),
+      high: expect.closeTo(0.05, 6),
+    });
+  });
+
+  it('meet the extreme that a formula declares where it lies between them, and only there', () => {
+    // 16 mm cos(tilt) + 12 mm sin(tilt) is at most 20 mm, at atan(12/16) = 36.87°; the stylus adds 3 mm.
+    const high = (tilt: string): number | undefined =>
+      band(
+        figure(lines(`t = ${tilt}`, 'x = ball_centre_from_end(16 mm, t, 30 mm, 6 mm, chamfer: 3 mm)'), 'x'),
+      )?.high;
+    const at = (degrees: number): number => {
+      const tilt = (degrees * Math.PI) / 180;
+      return 16 * Math.cos(tilt) + 12 * Math.sin(tilt) + 3;
+    };
+    expect(high('35° ± 5°')).toBeCloseTo(23, 9);
+    expect(high('30° ± 5°')).toBeCloseTo(at(35), 9);
+    expect(high('42° ± 3°')).toBeCloseTo(at(39), 9);
+  });
+
   it('reach a formula by several of its arguments at once', () => {
     // A hundredth more of each makes 1.01 squared of their product.
     const sheet = lines(
