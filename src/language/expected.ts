@@ -1,7 +1,7 @@
 /** What kind of thing belongs where the cursor stands. */
 import { KNOWN_FIELDS, type Sheet, parameterDimension } from '../engine/index';
 import { parseLine } from '../notation/line';
-import type { Dimension } from '../quantity/dimension';
+import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import { type Cursor, openCall, valueOfText } from './cursor';
@@ -35,8 +35,10 @@ export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dime
   const parameter = expectedParameter(before);
   if (parameter) return parameterDimension(parameter);
   const name = FIELD.exec(before)?.[1];
-  // Readings that came before the figure say what it is.
-  return name === undefined || /[*/^]/.test(before) ? null : (numberNamed(sheet, name)?.dimension ?? null);
+  if (name === undefined || /[*/^]/.test(before)) return null;
+  // Readings that came before the figure say what it is; a number that waits for its unit is no plain number yet.
+  const own = numberNamed(sheet, name)?.dimension ?? null;
+  return own === NUMBER ? null : own;
 }
 
 function numberNamed(sheet: Sheet, name: string): { readonly dimension: Dimension } | null {

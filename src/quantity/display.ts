@@ -17,6 +17,26 @@ export interface ShowOptions {
   readonly decimals?: number;
 }
 
+/** How a reader wants figures shown: digits of single units by their symbol, and the form of angles. */
+export interface Display {
+  readonly decimals: ReadonlyMap<string, number>;
+  readonly angles: 'decimal' | 'minutes';
+}
+
+export const USUAL_DISPLAY: Display = { decimals: new Map(), angles: 'decimal' };
+let wanted = USUAL_DISPLAY;
+
+/** What `work` shows is shown so. Only while it runs: nothing that is kept, compared or signed depends on it. */
+export function displayed<T>(display: Display, work: () => T): T {
+  const before = wanted;
+  wanted = display;
+  try {
+    return work();
+  } finally {
+    wanted = before;
+  }
+}
+
 /** Figures of a plain number or of a unit without digits of its own. */
 const SIGNIFICANT = 6;
 /** Figures kept when a value is so small that its unit's own digits would show nothing of it. */
@@ -36,7 +56,7 @@ export function decimalsFor(unit: Unit): number | null {
     compoundDecimals ??= new Map(COMPOUNDS);
     return compoundDecimals.get(unit.symbol) ?? null;
   }
-  return entryOf(first.unit)?.decimals ?? minorDigits(unit) ?? 1;
+  return wanted.decimals.get(unit.symbol) ?? entryOf(first.unit)?.decimals ?? minorDigits(unit) ?? 1;
 }
 
 /** Digits of the smallest coin when the unit is a currency; a sum of money keeps its trailing zeros. */
@@ -47,6 +67,10 @@ function minorDigits(unit: Unit): number | null {
 /** A figure with its unit: `29.367 mm`, `11.789°`, `450 rpm`, `15.57 AUD`, `0.0122`. */
 export function show(q: Quantity, options: ShowOptions = {}): string {
   const unit = unitShown(q, options);
+  if (wanted.angles === 'minutes' && options.decimals === undefined) {
+    const dms = degreesMinutesSeconds(q);
+    if (dms !== null) return dms;
+  }
   return joined(amount(fromBase(q.value, unit), unit, options.decimals), unit);
 }
 

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
-import { closeAll, file, marks, open, replace, until } from './tools';
+import { closeAll, codeOf, file, marks, open, replace, until } from './tools';
 
-const codes = (note: vscode.TextDocument): string[] => marks(note).map(({ code }) => String(code));
+const codes = (note: vscode.TextDocument): string[] => marks(note).map(codeOf);
 const outside = (found: readonly string[]): boolean => found.includes('speed-outside-machine');
 const SPEEDS = '300] rpm';
 const MORE = '300, 475, 900] rpm';

@@ -53,15 +53,28 @@ export function marked(document: vscode.TextDocument): string[] {
   return marks(document).map((mark) => `${codeOf(mark)}: ${document.getText(mark.range)}`);
 }
 
+/** Results at the ends of lines. */
 export async function hints(document: vscode.TextDocument): Promise<string[]> {
+  return (await allHints(document)).filter(({ kind }) => kind === undefined).map(wordsOf);
+}
+
+/** Names of parameters before arguments. */
+export async function parameterNames(document: vscode.TextDocument): Promise<string[]> {
+  return (await allHints(document))
+    .filter(({ kind }) => kind === vscode.InlayHintKind.Parameter)
+    .map(wordsOf);
+}
+
+function wordsOf({ label }: vscode.InlayHint): string {
+  return (typeof label === 'string' ? label : label.map(({ value }) => value).join('')).trim();
+}
+
+async function allHints(document: vscode.TextDocument): Promise<vscode.InlayHint[]> {
   const all = new vscode.Range(0, 0, document.lineCount, 0);
-  const found = await vscode.commands.executeCommand<vscode.InlayHint[]>(
+  return vscode.commands.executeCommand<vscode.InlayHint[]>(
     'vscode.executeInlayHintProvider',
     document.uri,
     all,
-  );
-  return found.map(({ label }) =>
-    (typeof label === 'string' ? label : label.map(({ value }) => value).join('')).trim(),
   );
 }
 

@@ -21,7 +21,8 @@ import { hint } from '../../language/hints';
 import { markdown } from '../../language/markdown';
 import { parameterHints } from '../../language/parameter-hints';
 import type { Row } from '../../engine/index';
-import { SECTION, hintSettings } from './settings';
+import { displayed } from '../../quantity/display';
+import { SECTION, displaySettings, hintSettings } from './settings';
 import type { Workspace } from './workspace';
 
 /** Keeps a result clear of what was typed; the editor's own padding is a hair. */
@@ -70,11 +71,12 @@ class Hints implements InlayHintsProvider {
     const { sheet } = calculated;
     const hints: InlayHint[] = [];
     const settings = hintSettings(document.uri);
+    const display = displaySettings(document.uri);
     for (const row of sheet.rows()) {
       if (row.line < range.start.line || row.line > range.end.line) continue;
       if (settings.parameterNames) hints.push(...parameterNames(row));
       if (!settings.results) continue;
-      const text = hint(sheet, row);
+      const text = displayed(display, () => hint(sheet, row));
       if (text === null) continue;
       const { end } = document.lineAt(row.line).range;
       const made = new InlayHint(new Position(row.line, end.character), GAP + text);
@@ -91,8 +93,13 @@ class Hints implements InlayHintsProvider {
     const calculated = await this.notes.calculated(origin.document);
     if (calculated?.version !== origin.version) return made;
     const row = calculated.sheet.rowAt(origin.line);
-    const explanation = row && explainRow(calculated.sheet, row);
-    if (explanation) made.tooltip = new MarkdownString(markdown(explanation));
+    if (row) {
+      const tooltip = displayed(displaySettings(origin.document.uri), () => {
+        const explanation = explainRow(calculated.sheet, row);
+        return explanation && markdown(explanation);
+      });
+      if (tooltip) made.tooltip = new MarkdownString(tooltip);
+    }
     return made;
   }
 }

@@ -16,6 +16,8 @@ import { escape, markdown } from '../../language/markdown';
 import { base64 } from '../../sheet/images';
 import { picturesOf, sharesOf } from '../../sheet/picture/of-row';
 import { termAt } from '../../trade/glossary';
+import { displayed } from '../../quantity/display';
+import { displaySettings } from './settings';
 import type { Workspace } from './workspace';
 
 export function registerHover(notes: Workspace): Disposable {
@@ -26,16 +28,16 @@ export function registerHover(notes: Workspace): Disposable {
     const calculated = await notes.calculated(document);
     if (!calculated) return undefined;
     const { sheet, note } = calculated;
-    const found = explainAt(sheet, note, line, character);
+    const found = displayed(displaySettings(document.uri), () => {
+      const explained = explainAt(sheet, note, line, character);
+      return explained && { ...explained, text: markdown(explained.explanation) };
+    });
     if (!found)
       return note.blocks.some((block) => block.fenceLine <= line && line <= lastLine(block))
         ? undefined
         : word(document, line, character);
     const range = new Range(line, found.column, line, found.endColumn);
-    return new Hover(
-      [new MarkdownString(markdown(found.explanation)), ...pictures(sheet, sheet.rowAt(line))],
-      range,
-    );
+    return new Hover([new MarkdownString(found.text), ...pictures(sheet, sheet.rowAt(line))], range);
   };
   return languages.registerHoverProvider({ language: 'markdown' }, { provideHover });
 }

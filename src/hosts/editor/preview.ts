@@ -1,7 +1,7 @@
 /** The built-in preview: the figures plugin with the cards of each note, drawn again when they change. */
 import { Disposable, type LogOutputChannel, Uri, commands, workspace } from 'vscode';
 import type { PreviewHost } from '../preview/plugin';
-import { SECTION, workingsInPreview } from './settings';
+import { SECTION, displaySettings, unitsOf, workingsInPreview } from './settings';
 import type { Shops } from './shops';
 
 /** While a shop file is being typed in, the preview need not follow every key. */
@@ -15,6 +15,7 @@ export function previewHost(shops: Shops): PreviewHost {
       return { shops: known ?? [], loading: known === null };
     },
     workings: (uri) => uri instanceof Uri && workingsInPreview(uri),
+    reader: (uri) => (uri instanceof Uri ? { units: unitsOf(uri), display: displaySettings(uri) } : null),
   };
 }
 
@@ -29,7 +30,7 @@ export function registerPreview(shops: Shops, log: LogOutputChannel): Disposable
     timer = setTimeout(refresh, PAUSE_MS);
   };
   const settings = workspace.onDidChangeConfiguration((change) => {
-    if (change.affectsConfiguration(`${SECTION}.preview`)) soon();
+    if (change.affectsConfiguration(SECTION)) soon();
   });
   return Disposable.from(settings, shops.onDidChange(soon), new Disposable(() => clearTimeout(timer)));
 }

@@ -3,6 +3,8 @@ import { Disposable, EventEmitter, type LogOutputChannel, type TextDocument, wor
 import { Sheet, type Shop } from '../../engine/index';
 import { readNote } from '../../notation/note';
 import type { Note } from '../../notation/syntax';
+import { inUsualUnits } from '../../notation/usual-units';
+import { SECTION, unitsOf } from './settings';
 import type { Shops } from './shops';
 
 /** Copies of a note that somebody else shows: the old side of a comparison, a review. */
@@ -31,6 +33,7 @@ export interface Calculated {
 interface Entry {
   readonly sheet: Sheet;
   note: Note | null;
+  units: 'mm' | 'in';
   version: number;
   shops: readonly Shop[] | null;
 }
@@ -38,7 +41,7 @@ interface Entry {
 export class Workspace implements Disposable {
   private readonly entries = new Map<string, Entry>();
   private readonly changed = new EventEmitter<void>();
-  /** Results changed for a cause outside the notes themselves: a card in a shop file. */
+  /** Results changed for a cause outside the notes themselves: a card in a shop file, the usual units. */
   readonly onDidChangeCards = this.changed.event;
   private readonly owned: Disposable;
 
@@ -49,6 +52,9 @@ export class Workspace implements Disposable {
     this.owned = Disposable.from(
       this.changed,
       shops.onDidChange(() => this.changed.fire()),
+      workspace.onDidChangeConfiguration((event) => {
+        if (event.affectsConfiguration(`${SECTION}.units`)) this.changed.fire();
+      }),
       workspace.onDidCloseTextDocument(({ uri }) => this.entries.delete(uri.toString())),
     );
   }
@@ -76,13 +82,16 @@ export class Workspace implements Disposable {
     const key = document.uri.toString();
     let entry = this.entries.get(key);
     if (!entry) {
-      entry = { sheet: new Sheet(), note: null, version: -1, shops: null };
+      entry = { sheet: new Sheet(), note: null, units: 'mm', version: -1, shops: null };
       this.entries.set(key, entry);
     }
     const { sheet, version } = entry;
-    const note = version === document.version && entry.note ? entry.note : readNote(document.getText());
+    const units = unitsOf(document.uri);
+    const same = version === document.version && entry.units === units;
+    const note = same && entry.note ? entry.note : inUsualUnits(readNote(document.getText()), units);
     entry.note = note;
-    if (version !== document.version || entry.shops !== shops) {
+    entry.units = units;
+    if (!same || entry.shops !== shops) {
       const start = Date.now();
       sheet.update(note, shops);
       this.log.trace(`${document.uri.path} version ${document.version}: ${Date.now() - start} ms`);

@@ -8,6 +8,8 @@
 import type MarkdownIt from 'markdown-it';
 import { type Shop, Sheet } from '../../engine/index';
 import type { Block } from '../../notation/syntax';
+import { inUsualUnits } from '../../notation/usual-units';
+import { type Display, USUAL_DISPLAY, displayed } from '../../quantity/display';
 import { blockTable, blockWaiting } from '../../sheet/block-table';
 import { PREVIEW } from '../../sheet/how';
 import type { Attributes } from '../../sheet/html';
@@ -29,13 +31,28 @@ export interface PreviewHost {
   cardsFor(uri: unknown): CardsInForce;
   /** Whether workings stand unfolded under every line; `uri` as above. */
   workings?(uri: unknown): boolean;
+  /** How the reader wants figures shown; null for the usual way. */
+  reader?(uri: unknown): Reader | null;
 }
+
+export interface Reader {
+  /** Of notes whose head does not say. */
+  readonly units: 'mm' | 'in';
+  readonly display: Display;
+}
+
+const USUAL_READER: Reader = { units: 'mm', display: USUAL_DISPLAY };
 
 /** What is known about one array of tokens. */
 interface Known {
   readonly note: ReturnType<typeof noteOf>;
   readonly blocks: ReadonlyMap<number, Block>;
-  worked: { readonly workings: boolean; readonly shops: readonly Shop[]; readonly view: View } | null;
+  worked: {
+    readonly workings: boolean;
+    readonly units: Reader['units'];
+    readonly shops: readonly Shop[];
+    readonly view: View;
+  } | null;
 }
 
 /** Fences that become tables. What was signed is shown as it is written. */
@@ -76,10 +93,13 @@ function rendered(
   const attributes = attributesOf(token);
   if (loading) return blockWaiting(block, attributes);
   const lineClass = 'data-line' in attributes ? 'code-line' : null;
-  return blockTable(block, viewOf(known, shops, host.workings?.(document) ?? false), {
-    attributes,
-    lineClass,
-  });
+  const reader = host.reader?.(document) ?? USUAL_READER;
+  return displayed(reader.display, () =>
+    blockTable(block, viewOf(known, shops, host.workings?.(document) ?? false, reader.units), {
+      attributes,
+      lineClass,
+    }),
+  );
 }
 
 function read(tokens: readonly Token[]): Known {
@@ -87,12 +107,13 @@ function read(tokens: readonly Token[]): Known {
   return { note, blocks: new Map(note.blocks.map((block) => [block.fenceLine, block])), worked: null };
 }
 
-function viewOf(known: Known, shops: readonly Shop[], workings: boolean): View {
+function viewOf(known: Known, shops: readonly Shop[], workings: boolean, units: Reader['units']): View {
   const { worked } = known;
-  if (worked && worked.workings === workings && sameShops(worked.shops, shops)) return worked.view;
+  if (worked && worked.workings === workings && worked.units === units && sameShops(worked.shops, shops))
+    return worked.view;
   const sheet = new Sheet();
-  sheet.update(known.note, shops);
-  known.worked = { workings, shops, view: view(sheet, { ...PREVIEW, workings }) };
+  sheet.update(inUsualUnits(known.note, units), shops);
+  known.worked = { workings, units, shops, view: view(sheet, { ...PREVIEW, workings }) };
   return known.worked.view;
 }
 

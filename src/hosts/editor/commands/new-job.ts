@@ -21,36 +21,48 @@ export const NEW_JOB = 'scribeline.newJob';
 const MOST_FILES = 20_000;
 
 export function registerNewJob(shops: Shops): Disposable {
-  return commands.registerCommand(NEW_JOB, () => ask(shops));
+  // Given beforehand, answers are not asked for.
+  return commands.registerCommand(NEW_JOB, (given?: unknown) => ask(shops, isAnswers(given) ? given : {}));
 }
 
-async function ask(shops: Shops): Promise<void> {
+interface Answers {
+  readonly customer?: string;
+  readonly part?: string;
+  readonly material?: string;
+  readonly machine?: string;
+  readonly kind?: JobKind;
+}
+
+function isAnswers(given: unknown): given is Answers {
+  if (typeof given !== 'object' || given === null) return false;
+  return Object.values(given).every((answer) => typeof answer === 'string');
+}
+
+async function ask(shops: Shops, given: Answers): Promise<void> {
   const root = await folder();
-  const customer = await words(l10n.t('New job: customer'), l10n.t('Who brings the work? May stay empty.'));
+  const customer =
+    given.customer ??
+    (await words(l10n.t('New job: customer'), l10n.t('Who brings the work? May stay empty.')));
   if (customer === undefined) return;
-  const part = await words(
-    l10n.t('New job: part'),
-    l10n.t('What is it? The note and its file are called so.'),
-  );
+  const part =
+    given.part ??
+    (await words(l10n.t('New job: part'), l10n.t('What is it? The note and its file are called so.')));
   if (part === undefined) return;
+  const layout = jobSettings(root);
   // Cards are those that will be in force where the note comes to lie.
-  const place =
-    root && Uri.joinPath(root, jobPath(jobSettings(root).path, { part, number: '0', year: year() }));
+  const place = root && Uri.joinPath(root, jobPath(layout.path, { part, number: '0', year: year() }));
   const inForce = place ? await shops.of(place) : [];
   const cards = calculate('', inForce);
-  const material = await card(cards, 'material', l10n.t('New job: material'));
+  const material = given.material ?? (await card(cards, 'material', l10n.t('New job: material')));
   if (material === undefined) return;
-  const machine = await card(cards, 'machine', l10n.t('New job: machine'));
+  const machine = given.machine ?? (await card(cards, 'machine', l10n.t('New job: machine')));
   if (machine === undefined) return;
-  const kind = await kindOfWork();
+  const kind = given.kind ?? (await kindOfWork());
   if (!kind) return;
   const number = nextNumber(await names());
-  const { path, units } = jobSettings(root);
-  const text = newJob(
-    { customer, part, material: material.name, machine: machine.name, kind, number, units },
-    inForce,
-  );
-  await write(root, jobPath(path, { part, number, year: year() }), text);
+  const job = { customer, part, material: material || null, machine: machine || null, kind, number };
+  const text = newJob({ ...job, units: layout.units }, inForce);
+  await write(root, jobPath(layout.path, { part, number, year: year() }), text);
 }
 
 const year = (): string => String(new Date().getFullYear());
@@ -66,15 +78,11 @@ function words(title: string, prompt: string): Thenable<string | undefined> {
 }
 
 interface CardItem extends QuickPickItem {
-  readonly name: string | null;
+  readonly name: string;
 }
 
-/** The shop's own cards, then the starter cards. */
-async function card(
-  cards: Sheet,
-  word: 'machine' | 'material',
-  title: string,
-): Promise<CardItem | undefined> {
+/** The shop's own cards, then the starter cards; empty for one that is not decided yet. */
+async function card(cards: Sheet, word: 'machine' | 'material', title: string): Promise<string | undefined> {
   const known = cards.cards().filter((each) => each.word === word);
   const items = [...known]
     .sort((a, b) => Number(a.builtIn) - Number(b.builtIn))
@@ -83,8 +91,9 @@ async function card(
       const detail = remark?.kind === 'text' ? remark.text : '';
       return { label: name, description: builtIn ? l10n.t('starter card') : detail, name };
     });
-  const later: CardItem = { label: l10n.t('Not decided yet'), name: null };
-  return window.showQuickPick([...items, later], { title, ignoreFocusOut: true, matchOnDescription: true });
+  const later: CardItem = { label: l10n.t('Not decided yet'), name: '' };
+  const options = { title, ignoreFocusOut: true, matchOnDescription: true };
+  return (await window.showQuickPick([...items, later], options))?.name;
 }
 
 async function kindOfWork(): Promise<JobKind | undefined> {
@@ -94,12 +103,16 @@ async function kindOfWork(): Promise<JobKind | undefined> {
     indexed: [l10n.t('Indexed part'), l10n.t('turns and holes of the dividing head')],
     empty: [l10n.t('Empty'), l10n.t('a head and one block')],
   };
-  const items = JOB_KINDS.map((kind) => ({ label: labels[kind][0], description: labels[kind][1], kind }));
+  const items = JOB_KINDS.map((kind) => ({
+    label: labels[kind][0],
+    description: labels[kind][1],
+    work: kind,
+  }));
   const picked = await window.showQuickPick(items, {
     title: l10n.t('New job: kind of work'),
     ignoreFocusOut: true,
   });
-  return picked?.kind;
+  return picked?.work;
 }
 
 async function names(): Promise<readonly string[]> {

@@ -9,16 +9,20 @@ import {
   window,
   workspace,
 } from 'vscode';
-import { type How, type Readable, judged, readables } from '../../../language/record-reading';
+import { type How, type Judged, type Readable, judged, readables } from '../../../language/record-reading';
 import { workspaceEdit } from '../places';
 import { type Workspace, isNote } from '../workspace';
 
 export const RECORD_READING = 'scribeline.recordReading';
 
 export function registerRecordReading(notes: Workspace): Disposable {
-  return commands.registerCommand(RECORD_READING, async () => {
+  // Given beforehand, by a keybinding for one figure or a macro, nothing is asked.
+  return commands.registerCommand(RECORD_READING, async (path?: unknown, how?: unknown, typed?: unknown) => {
     const document = window.activeTextEditor?.document;
-    if (document && isNote(document)) await record(notes, document);
+    if (!document || !isNote(document)) return;
+    if (typeof path !== 'string' || !isHow(how)) await record(notes, document);
+    else if (typeof typed === 'string') await write(document, await judge(notes, document, path, how, typed));
+    else await ask(notes, document, { path, shown: '', last: '', how }, how);
   });
 }
 
@@ -69,31 +73,44 @@ function waysOf(likely: How): readonly (QuickPickItem & { readonly how: How })[]
   return [...ways].sort((a, b) => Number(b.how === likely) - Number(a.how === likely));
 }
 
+function isHow(word: unknown): word is How {
+  return word === 'measured' || word === 'final' || word === 'used';
+}
+
+async function judge(
+  notes: Workspace,
+  document: TextDocument,
+  path: string,
+  how: How,
+  typed: string,
+): Promise<Judged | null> {
+  const calculated = await notes.calculated(document);
+  if (!calculated) return null;
+  const { sheet, shops } = calculated;
+  return judged({ sheet, shops, text: document.getText() }, path, how, typed);
+}
+
+/** One edit of the note, which one undo takes back. */
+async function write(document: TextDocument, found: Judged | null): Promise<void> {
+  if (found?.edit) await workspace.applyEdit(workspaceEdit(document.uri, [found.edit]));
+}
+
 async function ask(notes: Workspace, document: TextDocument, readable: Readable, how: How): Promise<void> {
-  const judge = async (typed: string): Promise<ReturnType<typeof judged> | null> => {
-    const calculated = await notes.calculated(document);
-    if (!calculated) return null;
-    const { sheet, shops } = calculated;
-    return judged({ sheet, shops, text: document.getText() }, readable.path, how, typed);
-  };
   const typed = await window.showInputBox({
     title: `${readable.path} ${how}`,
     prompt: [readable.shown, readable.last].filter((words) => words !== '').join(' · '),
     placeHolder: l10n.t('As the instrument shows it; several with a comma and a blank between'),
     validateInput: async (value) => {
-      if (value.trim() === '') return undefined;
-      const found = await judge(value);
-      if (!found) return undefined;
-      const severity =
-        found.edit === null
-          ? InputBoxValidationSeverity.Error
-          : found.good
-            ? InputBoxValidationSeverity.Info
-            : InputBoxValidationSeverity.Warning;
-      return { message: found.verdict, severity };
+      const found = value.trim() === '' ? null : await judge(notes, document, readable.path, how, value);
+      return found ? { message: found.verdict, severity: severityOf(found) } : undefined;
     },
   });
   if (typed === undefined || typed.trim() === '') return;
-  const found = await judge(typed);
-  if (found?.edit) await workspace.applyEdit(workspaceEdit(document.uri, [found.edit]));
+  await write(document, await judge(notes, document, readable.path, how, typed));
+}
+
+/** What is no reading cannot be written; what is out of limits can, since it was measured. */
+function severityOf({ edit, good }: Judged): InputBoxValidationSeverity {
+  if (edit === null) return InputBoxValidationSeverity.Error;
+  return good ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Warning;
 }
