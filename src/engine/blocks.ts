@@ -21,7 +21,6 @@ export function emptyBlock(word: FenceWord, key: string): SheetBlock {
     starts: new LineStarts(),
     nodes: [],
     firstLine: 0,
-    order: 0,
     moved: 0,
     searches: 0,
   };

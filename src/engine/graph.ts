@@ -138,8 +138,6 @@ export interface NodeBlock {
   readonly word: FenceWord;
   nodes: Node[];
   firstLine: number;
-  /** Position among the sheet's blocks, for the order of readings. */
-  order: number;
   /** How far the last change moved what stands after it, and how many nodes had to be searched for since. */
   moved: number;
   searches: number;

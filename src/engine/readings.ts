@@ -6,9 +6,7 @@ import type { Asked, ReadingResult } from './results';
 
 /** Lines that record something about a name, in the order of the note. */
 function inOrder(entry: Entry): readonly Node[] {
-  entry.ordered ??= entry.records
-    .slice()
-    .sort((a, b) => (a.block?.order ?? 0) - (b.block?.order ?? 0) || a.line - b.line);
+  entry.ordered ??= entry.records.slice().sort((a, b) => a.line - b.line);
   return entry.ordered;
 }
 

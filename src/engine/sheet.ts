@@ -182,7 +182,6 @@ export class Sheet implements Scope {
     }
     this.blocks = after;
     after.forEach((block, i) => {
-      block.order = i;
       block.firstLine = calculating[i]?.firstLine ?? 0;
     });
     let next = 0;

@@ -174,6 +174,20 @@ describe('limits', () => {
     ]);
   });
 
+  it('take no notice of a turning point outside them', () => {
+    // A boss of 29.367 mm leaves nothing on the end (ring of a 30 mm ball on 12 mm); of 29.2 or of 29.5 mm always something.
+    for (const size of [29.2, 29.5]) {
+      const foot = band(
+        figure(lines(`b = ${size} mm ± 0.01`, 'x = trial_boss(b, 30 mm, 12 mm)'), 'x', 'end_foot'),
+      );
+      expect(foot?.low).toBeGreaterThan(0.1);
+    }
+    const across = band(
+      figure(lines('b = 29.367 mm ± 0.01', 'x = trial_boss(b, 30 mm, 12 mm)'), 'x', 'end_foot'),
+    );
+    expect(across?.low).toBeLessThan(0.002);
+  });
+
   it('are exact at zero width', () => {
     expect(figure(lines('x = 30 mm ± 0'), 'x').spread).toBeNull();
   });
