@@ -4,7 +4,7 @@ import { KNOWN_FIELDS } from '../engine/index';
 import { formulaNamed } from '../trade/index';
 import type { Answer } from './completion';
 import { valueOfText } from './cursor';
-import { valueText } from './wording';
+import { valueText } from '../engine/wording';
 
 /** `before` ends just before the point. */
 export function fieldsAfter(sheet: Sheet, before: string): readonly Answer[] {

@@ -7,7 +7,7 @@ import { isoCodes } from './complete-limits';
 import type { Answer } from './completion';
 import { type Cursor, openCall } from './cursor';
 import { expectedDimension, expectedParameter } from './expected';
-import { valueText } from './wording';
+import { valueText } from '../engine/wording';
 
 /** Figures listed; a note with more is searched by typing. */
 const MOST_NAMES = 2000;

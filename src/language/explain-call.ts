@@ -9,8 +9,8 @@ import type { Formula, Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import type { Explanation, Part } from './explanation';
 import { resultingLimits, withLimits } from './limits';
-import { capital, otherWays, valueText } from './wording';
-import { workingOf, workingOfCall } from './working';
+import { capital, otherWays, valueText } from '../engine/wording';
+import { workingOf, workingOfCall } from '../engine/working';
 
 export function explainCall(sheet: Sheet, text: string, node: CallNode): Explanation | null {
   const formula = formulaNamed(node.name.text);

@@ -2,7 +2,7 @@
 import type { CardInForce, Sheet } from '../engine/index';
 import type { Explanation, Part } from './explanation';
 import { words } from './parts';
-import { valueText } from './wording';
+import { valueText } from '../engine/wording';
 
 /** Said wherever cutting data is told. */
 export const STARTING_POINT =

@@ -3,7 +3,7 @@ import type { Row, Sheet } from '../engine/index';
 import type { Explanation, Part } from './explanation';
 import { withLimits } from './limits';
 import { limitParts, words } from './parts';
-import { otherWays, pair } from './wording';
+import { otherWays, pair } from '../engine/wording';
 
 export function explainCheck(sheet: Sheet, row: Row): Explanation | null {
   const { check, statement } = row;

@@ -6,8 +6,8 @@ import { formulaParts } from './explain-call';
 import { STARTING_POINT } from './explain-card';
 import type { Explanation, Part } from './explanation';
 import { also, callOf, headline, limitParts, words } from './parts';
-import { capital } from './wording';
-import { workingOfCall } from './working';
+import { capital } from '../engine/wording';
+import { workingOfCall } from '../engine/working';
 
 /** `setup.ring`, `lathe.power`, `neck.mean`: the value, and where it comes from. */
 export function explainField(sheet: Sheet, row: Row, node: FieldNode): Explanation | null {

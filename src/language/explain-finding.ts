@@ -1,6 +1,6 @@
 /** What a kind of finding means and why the notebook asks, as a page of markdown. */
 import { CATALOGUE } from '../engine/index';
-import { capital } from './wording';
+import { capital } from '../engine/wording';
 
 /** How each severity is met. */
 const MEANS = new Map([

@@ -3,7 +3,7 @@ import { MATHEMATICS } from '../quantity/mathematics';
 import { formulaNamed } from '../trade/index';
 import { formulaParts, parameterRows } from './explain-call';
 import type { Explanation } from './explanation';
-import { capital } from './wording';
+import { capital } from '../engine/wording';
 
 export function explainFormula(name: string): Explanation | null {
   const formula = formulaNamed(name);

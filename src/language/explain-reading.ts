@@ -3,7 +3,7 @@ import type { ReadingResult, Row, Sheet } from '../engine/index';
 import type { Quantity } from '../quantity/value';
 import type { Explanation, Part } from './explanation';
 import { hint, planned } from './hints';
-import { limitsOfSize, otherWays, shown } from './wording';
+import { limitsOfSize, otherWays, shown } from '../engine/wording';
 
 export function explainRecord(sheet: Sheet, row: Row): Explanation | null {
   const { statement, reading } = row;

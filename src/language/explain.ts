@@ -20,7 +20,7 @@ import {
   workingParts,
 } from './parts';
 import { type Found, at, onFence } from './position';
-import { valueText } from './wording';
+import { valueText } from '../engine/wording';
 
 export interface Explained {
   readonly explanation: Explanation;

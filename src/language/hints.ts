@@ -11,7 +11,7 @@ import { band } from '../quantity/limits';
 import { otherSystem, systemOf } from '../quantity/units';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
 import type { Expression, QuantityNode } from '../notation/syntax';
-import { bare, deviations, differenceOf, limitsOfSize, pair, shown, shownIn, valueText } from './wording';
+import { bare, deviations, differenceOf, limitsOfSize, pair, shown, shownIn, valueText } from '../engine/wording';
 
 /** The editor cuts hints off a little beyond this. */
 export const MOST = 40;

@@ -3,7 +3,7 @@ import type { Asked, Sheet } from '../engine/index';
 import { band, shares } from '../quantity/limits';
 import type { Quantity } from '../quantity/value';
 import type { Part } from './explanation';
-import { deviations, limitsOfSize, shown } from './wording';
+import { deviations, limitsOfSize, shown } from '../engine/wording';
 
 /** Shares below this are told together. */
 const TELLING = 0.005;

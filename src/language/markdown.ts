@@ -1,5 +1,5 @@
 /** An explanation as markdown for a hover or a tooltip. Whatever came from a note is escaped. */
-import { capital } from './wording';
+import { capital } from '../engine/wording';
 import type { Explanation, Part, Step } from './explanation';
 
 export function markdown({ name, shown, parts }: Explanation): string {

@@ -6,8 +6,8 @@ import { formulaNamed } from '../trade/index';
 import { fieldRows, formulaParts } from './explain-call';
 import type { Part } from './explanation';
 import { resultingLimits, withLimits } from './limits';
-import { otherWays, valueText } from './wording';
-import { type Conversion, workingOf, workingOfCall } from './working';
+import { otherWays, valueText } from '../engine/wording';
+import { type Conversion, workingOf, workingOfCall } from '../engine/working';
 
 export function also(q: Quantity): readonly Part[] {
   const texts = otherWays(q);

@@ -5,7 +5,7 @@ import { SPEED, TURN_RATE, FEED_PER_TURN } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
 import { type Noted, type TextEdit, edited, lineBelow } from './edits';
 import { hint, planned } from './hints';
-import { shown, valueText } from './wording';
+import { shown, valueText } from '../engine/wording';
 
 export type How = 'measured' | 'final' | 'used';
 

@@ -3,7 +3,7 @@ import { MATHEMATICS } from '../quantity/mathematics';
 import { formulaNamed } from '../trade/index';
 import { type OpenCall, type Question, cursorAt, openCall } from './cursor';
 import { usual } from './explain-call';
-import { capital } from './wording';
+import { capital } from '../engine/wording';
 
 export interface Signature {
   readonly label: string;

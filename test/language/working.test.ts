@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Sheet, calculate } from '../../src/engine/index';
 import type { Step } from '../../src/language/explanation';
 import { explainRow } from '../../src/language/explain';
-import { workedOut } from '../../src/language/working';
+import { workedOut } from '../../src/engine/working';
 import type { Value } from '../../src/quantity/value';
 import { allFormulas } from '../../src/trade/index';
 import { figures } from './cursor';

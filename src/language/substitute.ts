@@ -1,2 +1,0 @@
-/** The sheet says the same, so it stands with the engine. */
-export { type Put, substituted } from '../engine/substitute';
