@@ -1,4 +1,5 @@
 /** Two jobs side by side: what differs and by how much, what only one has, which findings are new and which are gone. */
+import { quantity } from '../quantity/arithmetic';
 import { unitFrom } from '../quantity/unit-lookup';
 import { show } from '../quantity/display';
 import type { Amount, JobEntry } from './entry';
@@ -70,7 +71,7 @@ function changeOf(a: Amount, b: Amount): string | null {
   const off = b.value - a.value;
   const sign = off > 0 ? '+' : '−';
   if (!unit || unit.offset !== 0) return null;
-  return sign + show({ kind: 'number', value: Math.abs(off), dimension: unit.dimension, unit, spread: null });
+  return sign + show(quantity(Math.abs(off), unit));
 }
 
 function without(some: readonly string[], others: readonly string[]): readonly string[] {

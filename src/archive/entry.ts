@@ -1,5 +1,6 @@
 /** What the archive remembers of one note: enough to be found, compared and repeated without reading it again. */
 import { type Finding, type Row, type Sheet, type Shop, calculate } from '../engine/index';
+import { quantity } from '../quantity/arithmetic';
 import { dimensionName } from '../quantity/dimension';
 import { show } from '../quantity/display';
 import { band } from '../quantity/limits';
@@ -115,8 +116,7 @@ function amountsOf(row: Row): readonly Amount[] {
     }
     case 'used': {
       const { value: base, unit } = statement.value;
-      const q: Quantity = { kind: 'number', value: base, dimension: unit.dimension, unit, spread: null };
-      return [of(statement.path.names.join('.'), 'used', q, null)];
+      return [of(statement.path.names.join('.'), 'used', quantity(base, unit), null)];
     }
     default:
       return [];

@@ -5,8 +5,8 @@
  *
  * Words before a condition need no comma. Every part must hold.
  */
+import { literalOf } from '../engine/index';
 import { parseLine } from '../notation/line';
-import type { Expression } from '../notation/syntax';
 import { dimensionName } from '../quantity/dimension';
 import { usualDecimals } from '../quantity/display';
 import type { Quantity } from '../quantity/value';
@@ -222,7 +222,7 @@ interface Range {
 function readRange(text: string): Range | null {
   const line = parseLine(`query = ${text}`, 'figures');
   if (line.kind !== 'figure' || line.to !== null || line.sense !== null || line.comment !== null) return null;
-  const first = quantityOf(line.expression);
+  const first = literalOf(line.expression);
   if (first === null) return null;
   const { value, unit } = first;
   const of = dimensionName(unit.dimension);
@@ -241,20 +241,6 @@ function readRange(text: string): Range | null {
 /** What shows alike is equal: half a step of the last digit that a result in this unit is shown with. */
 function roundingOf(q: Quantity): number {
   return (0.5 / 10 ** usualDecimals(q)) * q.unit.factor * (1 + 1e-9);
-}
-
-function quantityOf(node: Expression): Quantity | null {
-  if (node.kind === 'quantity')
-    return {
-      kind: 'number',
-      value: node.value,
-      dimension: node.unit.dimension,
-      unit: node.unit,
-      spread: null,
-    };
-  if (node.kind !== 'negate') return null;
-  const inner = quantityOf(node.of);
-  return inner && { ...inner, value: -inner.value };
 }
 
 function problemAt(says: string, after: string, start: number): QueryProblem {

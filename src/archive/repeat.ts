@@ -3,6 +3,7 @@
  * plan with a mark where it was not what had been planned. What was learnt moves to the top.
  */
 import { type Row, type Sheet, valueNow } from '../engine/index';
+import { quantity } from '../quantity/arithmetic';
 import { show } from '../quantity/display';
 import type { Quantity } from '../quantity/value';
 import { parts } from './note-text';
@@ -65,8 +66,7 @@ function editRow(
     else change.set(line, [`${before}${codeOf(row)}${mark(row, of)}`]);
   }
   if (statement.kind !== 'used') return;
-  const { value, unit } = statement.value;
-  const used: Quantity = { kind: 'number', value, dimension: unit.dimension, unit, spread: null };
+  const used = quantity(statement.value.value, statement.value.unit);
   const path = statement.path.names.join('.');
   const planned = valueNow(sheet, path);
   const why = statement.comment ? `: ${statement.comment.text}` : '';

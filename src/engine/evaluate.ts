@@ -2,7 +2,7 @@
  * Expressions to values. An evaluation never throws: whatever has no value becomes a problem with its range and the
  * likely meaning, or a name the line waits for, and the answer is null.
  */
-import { add, divide, multiply, negate, plain, power, subtract } from '../quantity/arithmetic';
+import { add, divide, multiply, negate, plain, power, quantity, subtract } from '../quantity/arithmetic';
 import { dimensionName } from '../quantity/dimension';
 import { shownUnit } from '../quantity/display';
 import { type Unit, ONE, toBase } from '../quantity/unit';
@@ -114,7 +114,7 @@ export class Evaluation {
       };
       return this.refuse(e, fault('unit-or-figure', data));
     }
-    return { kind: 'number', value: e.value, dimension: e.unit.dimension, unit: e.unit, spread: null };
+    return quantity(e.value, e.unit);
   }
 
   private named(span: NameNode): Value | null {
@@ -260,7 +260,7 @@ export class Evaluation {
 }
 
 function inUnit(value: Quantity, unit: Unit): Quantity {
-  return { kind: 'number', value: toBase(value.value, unit), dimension: unit.dimension, unit, spread: null };
+  return quantity(toBase(value.value, unit), unit);
 }
 
 function isBare(e: Expression): boolean {

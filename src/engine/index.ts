@@ -14,5 +14,7 @@ export type {
   Shop,
 } from './results';
 export { Sheet, calculate, calculateLines } from './sheet';
-export { NOTHING, lastSigned, signedLines, valueNow } from './signed';
+export { planned, valueNow } from './planned';
+export { NOTHING, lastSigned, signedLines } from './signed';
+export { literalOf } from './statement';
 export { STARTER_CARDS } from './starter-cards';

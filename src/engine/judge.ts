@@ -11,6 +11,7 @@ import type { Card } from './cards';
 import { type Entry, type Node, type Problem, type RelatedRef, type Verdict, NOT_JUDGED } from './graph';
 import { judgeReadings } from './readings';
 import type { ReadingResult } from './results';
+import { literal } from './statement';
 import { pathValue } from './values';
 import { atReference, isWarm } from './warm';
 
@@ -70,17 +71,7 @@ function judgeReading(
     return verdict([kindProblem('reading-kind', oddNode.value, path, readings[odd], value ?? first, figure)]);
   }
   const asked = figure?.asked;
-  const positions = statement.readings.map((r) =>
-    r.at
-      ? ({
-          kind: 'number',
-          value: r.at.value,
-          dimension: r.at.unit.dimension,
-          unit: r.at.unit,
-          spread: null,
-        } as const)
-      : null,
-  );
+  const positions = statement.readings.map((r) => (r.at ? literal(r.at) : null));
   const material = entryOf('job')?.job?.fields.get('material');
   const card = isWarm(statement) && material?.kind === 'text' ? cardOf(material.text) : null;
   const cold = atReference(statement, readings, card);

@@ -1,6 +1,6 @@
 /** Readings as values, and readings against the limits that were asked for. */
 import type { List, Quantity } from '../quantity/value';
-import { plain } from '../quantity/arithmetic';
+import { plain, quantity } from '../quantity/arithmetic';
 import type { Entry, Node, Recorded } from './graph';
 import type { Asked, ReadingResult } from './results';
 
@@ -51,7 +51,7 @@ function positionsOf({ statement }: Node): List | null {
   for (const { at } of statement.readings) {
     const kind = items[0]?.dimension ?? at?.unit.dimension;
     if (!at || at.unit.dimension !== kind) return null;
-    items.push({ kind: 'number', value: at.value, dimension: kind, unit: at.unit, spread: null });
+    items.push(quantity(at.value, at.unit));
   }
   return { kind: 'list', items };
 }

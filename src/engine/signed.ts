@@ -3,7 +3,9 @@ import { parseLine } from '../notation/line';
 import type { Block, Statement } from '../notation/syntax';
 import { show, usualDecimals } from '../quantity/display';
 import type { FaultData, Quantity } from '../quantity/value';
+import { valueNow } from './planned';
 import type { Sheet } from './sheet';
+import { literalOf } from './statement';
 
 /** A signed result that no longer comes out so, with the line of the block it stands in. */
 export interface Differs {
@@ -31,22 +33,13 @@ export function signedLines(block: Block): readonly Statement[] {
   return block.content.split('\n', MOST).map((text) => parseLine(text, 'signed'));
 }
 
-/** The figure or field of a record that a path names now. */
-export function valueNow(sheet: Sheet, path: string): Quantity | null {
-  const [name = '', field] = path.split('.');
-  const value = sheet.valueOf(name);
-  if (field === undefined) return value?.kind === 'number' ? value : null;
-  const part = value?.kind === 'record' ? value.fields.get(field) : undefined;
-  return part?.kind === 'number' ? part : null;
-}
-
 export function differences(sheet: Sheet, block: Block): readonly Differs[] {
   const signedOn = new Map<string, string>();
   const found: Differs[] = [];
   signedLines(block).forEach((statement, line) => {
     if (statement.kind === 'words') signedOn.set(statement.key.text, statement.words.text);
     if (statement.kind !== 'figure') return;
-    const then = literal(statement.expression);
+    const then = literalOf(statement.expression);
     if (then === null) return;
     const { text: name, start } = statement.name;
     const now = valueNow(sheet, name);
@@ -75,13 +68,3 @@ const alike = (a: number, b: number): boolean =>
 
 const sameUnit = (now: Quantity, then: Quantity): Quantity['unit'] =>
   now.dimension === then.dimension ? then.unit : now.unit;
-
-function literal(node: Extract<Statement, { kind: 'figure' }>['expression']): Quantity | null {
-  if (node.kind === 'negate') {
-    const inner = literal(node.of);
-    return inner && { ...inner, value: -inner.value };
-  }
-  if (node.kind !== 'quantity') return null;
-  const { value, unit } = node;
-  return { kind: 'number', value, dimension: unit.dimension, unit, spread: null };
-}

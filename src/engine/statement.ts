@@ -1,13 +1,22 @@
 /** What a line amounts to: evaluates one node. */
 import { asInput, band, shares } from '../quantity/limits';
-import { mismatch, subtract } from '../quantity/arithmetic';
+import { mismatch, quantity, subtract } from '../quantity/arithmetic';
 import { convert } from '../quantity/convert';
 import { dimensionName } from '../quantity/dimension';
 import { isoLimits } from '../quantity/iso286';
 import { ONE, fromBase } from '../quantity/unit';
 import { MM } from '../quantity/units';
 import { type Fault, type Quantity, type Value, fault, isFault } from '../quantity/value';
-import type { Comparison, Limits, QuantityNode, Sense, Span, Statement, UnitNode } from '../notation/syntax';
+import type {
+  Comparison,
+  Expression,
+  Limits,
+  QuantityNode,
+  Sense,
+  Span,
+  Statement,
+  UnitNode,
+} from '../notation/syntax';
 import { type Evaluation, unitText } from './evaluate';
 import { type Node, ONLY_A_VALUE } from './graph';
 import type { Asked, CheckResult } from './results';
@@ -45,7 +54,14 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
 }
 
 export function literal(node: QuantityNode): Quantity {
-  return { kind: 'number', value: node.value, dimension: node.unit.dimension, unit: node.unit, spread: null };
+  return quantity(node.value, node.unit);
+}
+
+/** A literal with its sign, such as a signed figure or a value that is looked for; null for anything to be worked out. */
+export function literalOf(node: Expression): Quantity | null {
+  if (node.kind === 'quantity') return literal(node);
+  const inner = node.kind === 'negate' ? literalOf(node.of) : null;
+  return inner && { ...inner, value: -inner.value };
 }
 
 function shown(evaluation: Evaluation, value: Value | null, to: UnitNode | null): Value | null {

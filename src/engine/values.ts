@@ -18,10 +18,14 @@ export function entryValue(entry: Entry): Value | null | undefined {
 
 /** The value a record path such as `setup.ring` stands for; null when it has none. */
 export function pathValue(entry: Entry, fields: readonly string[]): Value | null {
-  const whole = entryValue(entry) ?? null;
+  return partOf(entryValue(entry) ?? null, fields);
+}
+
+/** The field that a path leads to from a record; the value itself where the path has no fields. */
+export function partOf(value: Value | null, fields: readonly string[]): Value | null {
   return fields.reduce<Value | null>(
-    (value, field) => (value?.kind === 'record' ? (value.fields.get(field) ?? null) : null),
-    whole,
+    (part, field) => (part?.kind === 'record' ? (part.fields.get(field) ?? null) : null),
+    value,
   );
 }
 

@@ -1,4 +1,5 @@
 /** Values in a few words, as lines, hints and hovers say them. */
+import { quantity } from '../quantity/arithmetic';
 import { decimalsFor, degreesMinutesSeconds, show, showValue, shownText } from '../quantity/display';
 import { type Unit, fromBase, toBase, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
@@ -32,10 +33,9 @@ export function otherWays(q: Quantity): readonly string[] {
 }
 
 /** A difference between two quantities of one kind: of two temperatures it is no temperature. */
-export function differenceOf(q: Quantity, base: number): Quantity {
-  const scale = q.unit.parts[0]?.unit.difference;
-  const unit = (scale && unitOf([{ unit: scale, exponent: 1 }])) ?? q.unit;
-  return { kind: 'number', value: base, dimension: unit.dimension, unit, spread: null };
+export function differenceOf({ unit }: Pick<Quantity, 'unit'>, base: number): Quantity {
+  const scale = unit.parts[0]?.unit.difference;
+  return quantity(base, (scale && unitOf([{ unit: scale, exponent: 1 }])) ?? unit);
 }
 
 /** The number of a quantity without its unit: `0.05`. The sign of an angle stays, since it is read with the number. */

@@ -1,11 +1,10 @@
 /** What kind of thing belongs where the cursor stands. */
-import { KNOWN_FIELDS, type Sheet, parameterDimension } from '../engine/index';
+import { KNOWN_FIELDS, type Sheet, parameterDimension, planned } from '../engine/index';
 import { parseLine } from '../notation/line';
 import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import { type Cursor, openCall, valueOfText } from './cursor';
-import { planned } from './hints';
 
 /** The parameter of a formula that the cursor is in; null outside calls and in calls of plain mathematics. */
 export function expectedParameter(before: string): Parameter | null {

@@ -1,8 +1,8 @@
 /** A line of readings or of what was used, beside its plan. */
-import type { ReadingResult, Row, Sheet } from '../engine/index';
+import { type ReadingResult, type Row, type Sheet, planned } from '../engine/index';
 import type { Quantity } from '../quantity/value';
 import type { Explanation, Part } from './explanation';
-import { hint, planned } from './hints';
+import { hint } from './hints';
 import { limitsOfSize, otherWays, shown } from '../engine/wording';
 
 export function explainRecord(sheet: Sheet, row: Row): Explanation | null {

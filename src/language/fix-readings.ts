@@ -1,11 +1,11 @@
 /** What can be written beside readings: the unit they lack, which side is metal, limits to judge them by, what is left. */
+import { planned } from '../engine/index';
 import type { Finding, Row } from '../engine/results';
 import type { Statement } from '../notation/syntax';
 import { ANGLE, LENGTH } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
 import { rangeOf } from './diagnostics';
 import { type Noted, type TextEdit, insertion, lineBelow } from './edits';
-import { planned } from './hints';
 import type { Proposal } from './quick-fixes';
 
 /** A reading without a unit gets the one of its figure. */

@@ -4,14 +4,24 @@
  * size in a metric note the millimetres (and the other way round), a size with limits the two sizes to measure between,
  * since those are what is read off at the machine.
  */
-import type { Sheet } from '../engine/index';
+import { type Sheet, planned } from '../engine/index';
+import { quantity } from '../quantity/arithmetic';
 import type { CheckResult, ReadingResult, Row } from '../engine/results';
 import { LENGTH } from '../quantity/dimension';
 import { band } from '../quantity/limits';
 import { otherSystem, systemOf } from '../quantity/units';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
 import type { Expression, QuantityNode } from '../notation/syntax';
-import { bare, deviations, differenceOf, limitsOfSize, pair, shown, shownIn, valueText } from '../engine/wording';
+import {
+  bare,
+  deviations,
+  differenceOf,
+  limitsOfSize,
+  pair,
+  shown,
+  shownIn,
+  valueText,
+} from '../engine/wording';
 
 /** The editor cuts hints off a little beyond this. */
 export const MOST = 40;
@@ -152,18 +162,10 @@ function usedWords(sheet: Sheet, row: Row): string | null {
   const { path, value } = row.statement;
   const plan = planned(sheet, path.names);
   if (plan?.dimension !== value.unit.dimension) return null;
-  const used: Quantity = { ...plan, value: value.value, unit: value.unit, spread: null };
+  const used = quantity(value.value, value.unit);
   if (shownIn(plan, value.unit) === shown(used)) return 'as planned';
   const by = shown(differenceOf(used, Math.abs(used.value - plan.value)));
   return `${by} ${used.value > plan.value ? 'above' : 'below'} plan`;
-}
-
-/** The planned figure or record field that a reading or a used value belongs to. */
-export function planned(sheet: Sheet, names: readonly string[]): Quantity | null {
-  const [name = '', ...fields] = names;
-  let value: Value | null = sheet.figure(name)?.value ?? null;
-  for (const field of fields) value = value?.kind === 'record' ? (value.fields.get(field) ?? null) : null;
-  return value?.kind === 'number' ? value : null;
 }
 
 function shortened(text: string): string {

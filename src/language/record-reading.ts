@@ -1,10 +1,10 @@
 /** Writing down at the machine what was read or run: which figure, how it stands, and the line it makes. */
-import { type Sheet, calculate } from '../engine/index';
+import { type Sheet, calculate, planned } from '../engine/index';
 import type { Row } from '../engine/results';
 import { SPEED, TURN_RATE, FEED_PER_TURN } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
 import { type Noted, type TextEdit, edited, lineBelow } from './edits';
-import { hint, planned } from './hints';
+import { hint } from './hints';
 import { shown, valueText } from '../engine/wording';
 
 export type How = 'measured' | 'final' | 'used';

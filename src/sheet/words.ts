@@ -1,6 +1,15 @@
 /** What a row amounts to, in a few words each, for tables and for the command line. Plain text, nothing escaped. */
-import type { Asked, CheckResult, ReadingResult, Row, Sheet } from '../engine/index';
+import {
+  type Asked,
+  type CheckResult,
+  type ReadingResult,
+  type Row,
+  type Sheet,
+  planned,
+} from '../engine/index';
+import { differenceOf } from '../engine/wording';
 import type { QuantityNode, Statement } from '../notation/syntax';
+import { quantity } from '../quantity/arithmetic';
 import { LENGTH } from '../quantity/dimension';
 import {
   degreesMinutesSeconds,
@@ -11,7 +20,7 @@ import {
   shownUnit,
 } from '../quantity/display';
 import { asInput, band, shares } from '../quantity/limits';
-import { type Unit, unitOf } from '../quantity/unit';
+import type { Unit } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
 import type { List, Quantity, Value } from '../quantity/value';
 
@@ -80,14 +89,8 @@ function once(ends: string, unit: Unit): string {
 
 /** A signed difference without its unit, which stands with the nominal: `+0.02`, `−0.013`, `0`. */
 function deviation(base: number, unit: Unit): string {
-  const number = shownText(asDifference(Math.abs(base), unit));
+  const number = shownText(differenceOf({ unit }, Math.abs(base)));
   return Number(number) === 0 ? '0' : `${base < 0 ? '−' : '+'}${number}`;
-}
-
-function asDifference(value: number, unit: Unit): Quantity {
-  const scale = unit.parts[0]?.unit.difference;
-  const plain = (scale && unitOf([{ unit: scale, exponent: 1 }])) ?? unit;
-  return { kind: 'number', value, unit: plain, dimension: plain.dimension, spread: null };
 }
 
 function mostly(q: Quantity, sheet: Sheet): string | null {
@@ -154,7 +157,7 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
   const { inside, left, toNominal, readings, how } = reading;
   const last = readings.at(-1);
   if (!last) return null;
-  const size = (base: number): string => show(asDifference(Math.abs(base), last.unit));
+  const size = (base: number): string => show(differenceOf(last, Math.abs(base)));
   if (inside === true) return { kind: 'good', word: 'inside', more: null };
   if (inside === null && toNominal === null)
     return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
@@ -174,12 +177,10 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
 }
 
 function usedOutcome({ path, value }: Extract<Statement, { kind: 'used' }>, sheet: Sheet): Outcome | null {
-  let plan: Value | null = sheet.figure(path.names[0] ?? '')?.value ?? null;
-  for (const field of path.names.slice(1))
-    plan = plan?.kind === 'record' ? (plan.fields.get(field) ?? null) : null;
-  if (plan?.kind !== 'number' || plan.dimension !== value.unit.dimension) return null;
+  const plan = planned(sheet, path.names);
+  if (plan?.dimension !== value.unit.dimension) return null;
   const same = show({ ...plan, unit: value.unit }) === show(written(value));
-  const size = (base: number): string => show(asDifference(Math.abs(base), value.unit));
+  const size = (base: number): string => show(differenceOf(value, Math.abs(base)));
   return plain(same ? 'as planned' : fromFigure(value.value - plan.value, 'plan', size));
 }
 
@@ -198,7 +199,7 @@ function apart(readings: readonly Quantity[]): number {
 
 /** A figure of the notation as it was written. */
 export function written({ value, unit }: QuantityNode): Quantity {
-  return { kind: 'number', value, unit, dimension: unit.dimension, spread: null };
+  return quantity(value, unit);
 }
 
 /** The last readings' mean where several were taken, else the one. */
