@@ -63,7 +63,7 @@ export function entryOf(text: string, shops: readonly Shop[] = []): JobEntry {
 
 /** The same from a sheet that an editor keeps up to date already. */
 export function entryOfSheet(text: string, sheet: Sheet): JobEntry {
-  const { headings, lessons, prose } = parts(text);
+  const { headings, lessons, prose } = parts(text, sheet.note);
   const job = Object.fromEntries(sheet.job());
   const findings = sheet.findings().filter((finding) => finding.file === null);
   const count = (severity: Finding['severity']): number =>

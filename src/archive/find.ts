@@ -2,6 +2,7 @@
 import type { Amount, How } from './entry';
 import { type JobIndex, wordsOf } from './job-index';
 import type { Relation, Term } from './query';
+import { byUnits } from './order';
 
 export interface Hit {
   readonly path: string;
@@ -30,10 +31,8 @@ export function find(index: JobIndex, terms: readonly Term[]): readonly Hit[] {
     return { path, title: entry?.title ?? '', job: entry?.job ?? {}, amounts: unique, score };
   });
   const due = (hit: Hit): string => hit.job['due'] ?? '';
-  return hits.sort((a, b) => b.score - a.score || compare(due(b), due(a)) || compare(a.path, b.path));
+  return hits.sort((a, b) => b.score - a.score || byUnits(due(b), due(a)) || byUnits(a.path, b.path));
 }
-
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function both(a: Matches, b: Matches): Matches {
   const [few, many] = a.size < b.size ? [a, b] : [b, a];

@@ -1,6 +1,7 @@
 /** Jobs in groups, as a list of them is read: by customer, by status, by when they are due, by what is wrong with them. */
 import type { JobEntry } from './entry';
 import type { Kept } from './store';
+import { byUnits } from './order';
 
 export const GROUPINGS = ['customer', 'status', 'due', 'findings'] as const;
 export type Grouping = (typeof GROUPINGS)[number];
@@ -31,7 +32,7 @@ export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[]
   }
   return [...groups]
     .map(([name, jobs]) => ({ name, jobs: jobs.sort(order) }))
-    .sort((a, b) => Number(a.name === '') - Number(b.name === '') || compare(a.name, b.name));
+    .sort((a, b) => Number(a.name === '') - Number(b.name === '') || byUnits(a.name, b.name));
 }
 
 function groupOf({ job, errors, warnings }: JobEntry, by: Grouping): string {
@@ -42,5 +43,4 @@ function groupOf({ job, errors, warnings }: JobEntry, by: Grouping): string {
 }
 
 const order = (a: JobItem, b: JobItem): number =>
-  compare(b.entry.job['due'] ?? '', a.entry.job['due'] ?? '') || compare(a.path, b.path);
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+  byUnits(b.entry.job['due'] ?? '', a.entry.job['due'] ?? '') || byUnits(a.path, b.path);

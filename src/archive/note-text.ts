@@ -1,5 +1,7 @@
 /** The words of a note apart from its figures: headings, prose, and what was learnt. */
-import { readNote } from '../notation/note';
+import { linesIn } from '../notation/blocks';
+import { cutFrontMatter } from '../notation/front-matter';
+import type { Note } from '../notation/syntax';
 import type { Lesson } from './entry';
 
 export interface NoteWords {
@@ -12,21 +14,18 @@ const HEADING = /^ {0,3}#{1,6}[ \t]+(.*?)[ \t]*#*[ \t]*$/;
 /** A line that begins with the word, in a list or a quote or not: `- Lesson: …`, `> **Lesson:** …`. */
 const LESSON = /^[ \t]*(?:>[ \t]*)?(?:[-*+][ \t]+)?(?:\*\*)?Lesson:(?:\*\*)?[ \t]+(\S.*?)[ \t]*$/i;
 
-/** The note's words; lines of our fences and of the front matter are left out. */
-export function parts(text: string): NoteWords {
+/** The words of a note's text; lines of our fences and of the front matter are left out. */
+export function parts(text: string, note: Note): NoteWords {
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\r|\n/);
   const hidden = new Set<number>();
-  for (const block of readNote(text).blocks) {
-    const height = block.content.split('\n').length;
-    for (let i = block.fenceLine; i <= block.firstLine + height - 1; i++) hidden.add(i);
-  }
-  const from =
-    lines[0]?.trimEnd() === '---' ? lines.findIndex((line, i) => i > 0 && line.trimEnd() === '---') + 1 : 0;
+  for (const block of note.blocks)
+    for (let i = block.fenceLine; i <= block.firstLine + linesIn(block); i++) hidden.add(i);
+  const { bodyLine } = cutFrontMatter(lines);
   const headings: string[] = [];
   const lessons: Lesson[] = [];
   const prose: string[] = [];
   lines.forEach((line, i) => {
-    if (i < from || hidden.has(i)) return;
+    if (i < bodyLine || hidden.has(i)) return;
     const heading = HEADING.exec(line)?.[1];
     if (heading) headings.push(heading);
     const lesson = LESSON.exec(line)?.[1];

@@ -1,6 +1,7 @@
 /** What was used last time: readings and used values of one name on jobs like this one. Never changes a note. */
 import type { Amount, JobEntry } from './entry';
 import type { JobIndex } from './job-index';
+import { byUnits } from './order';
 
 export interface PastUse {
   readonly path: string;
@@ -39,16 +40,14 @@ export function pastUse(index: JobIndex, { path, name, job, value }: Asking): re
     .sort(
       (a, b) =>
         b.alike.length - a.alike.length ||
-        compare(when(b), when(a)) ||
+        byUnits(when(b), when(a)) ||
         // What was really run says more than what was read on the way.
         Number(b.amount.how === 'used') - Number(a.amount.how === 'used') ||
-        compare(a.path, b.path) ||
+        byUnits(a.path, b.path) ||
         a.amount.line - b.amount.line,
     )
     .slice(0, MOST);
 }
-
-const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 function common(
   job: Asking['job'],

@@ -4,6 +4,8 @@
  */
 import { type Row, type Sheet, valueNow } from '../engine/index';
 import { quantity } from '../quantity/arithmetic';
+import { linesIn } from '../notation/blocks';
+import { cutFrontMatter } from '../notation/front-matter';
 import { show } from '../quantity/display';
 import type { Quantity } from '../quantity/value';
 import { parts } from './note-text';
@@ -29,10 +31,9 @@ export function repeatOf(text: string, sheet: Sheet, { job, of }: Repeat): strin
   for (const block of sheet.note.blocks) {
     if (block.word !== 'signed') continue;
     // The fence lines go with what they hold.
-    const height = block.content === '' ? 0 : block.content.replace(/\n$/, '').split('\n').length;
-    for (let i = block.fenceLine; i <= block.firstLine + height; i++) edits.drop.add(i);
+    for (let i = block.fenceLine; i <= block.firstLine + linesIn(block); i++) edits.drop.add(i);
   }
-  const lessons = parts(text).lessons;
+  const lessons = parts(text, sheet.note).lessons;
   for (const { line } of lessons) edits.drop.add(line);
   const body = lines.flatMap((line, i) =>
     edits.drop.has(i) ? [] : (edits.change.get(i) ?? [unticked(line)]),
@@ -110,14 +111,12 @@ const same = (a: Quantity, b: Quantity): boolean =>
 type Field = readonly [name: string, text: string | null];
 
 function withFront(lines: readonly string[], fields: readonly Field[]): readonly string[] {
-  const has = lines[0]?.trimEnd() === '---';
-  const last = has ? lines.findIndex((line, i) => i > 0 && /^(---|\.\.\.)\s*$/.test(line)) : -1;
-  const old = last > 0 ? lines.slice(1, last) : [];
-  const rest = last > 0 ? lines.slice(last + 1) : lines;
+  const { bodyLine, lines: old } = cutFrontMatter(lines);
+  const rest = lines.slice(bodyLine);
   const kept: string[] = [];
   const left = new Map(fields);
   let dropping = false;
-  for (const line of old) {
+  for (const line of old ?? []) {
     const key = /^([A-Za-z_]+)\s*:/.exec(line)?.[1];
     // What a replaced field ran on over goes with it.
     if (key === undefined && dropping && /^\s/.test(line)) continue;
@@ -140,7 +139,7 @@ const scalar = (text: string): string =>
 /** Under the first heading, else under the front matter. */
 function withLessons(lines: readonly string[], lessons: readonly string[]): readonly string[] {
   if (lessons.length === 0) return lines;
-  const front = lines.findIndex((line, i) => i > 0 && line === '---');
+  const front = cutFrontMatter(lines).bodyLine - 1;
   const heading = lines.findIndex((line, i) => i > front && /^ {0,3}#{1,6}\s/.test(line));
   const at = heading > 0 && heading - front < 5 ? heading : front;
   return [

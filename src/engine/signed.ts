@@ -1,11 +1,12 @@
 /** What was signed off against what the note says now. Signed results are compared, never recalculated. */
 import { parseLine } from '../notation/line';
 import type { Block, Statement } from '../notation/syntax';
-import { show, usualDecimals } from '../quantity/display';
-import type { FaultData, Quantity } from '../quantity/value';
+import { show } from '../quantity/display';
+import type { FaultData } from '../quantity/value';
 import { valueNow } from './planned';
 import type { Sheet } from './sheet';
 import { literalOf } from './statement';
+import { pair } from './wording';
 
 /** A signed result that no longer comes out so, with the line of the block it stands in. */
 export interface Differs {
@@ -20,7 +21,6 @@ export interface Differs {
 const ALIKE = 2e-8;
 /** What rounding leaves of a zero, base units. */
 export const NOTHING = 1e-9;
-const MOST_DECIMALS = 12;
 /** As many lines as a signed block is looked at for. */
 const MOST = 5_000;
 
@@ -48,23 +48,19 @@ export function differences(sheet: Sheet, block: Block): readonly Differs[] {
     if (now === null) {
       found.push({ code: 'signed-gone', line, start, end, data: { name, then: show(then), date } });
     } else if (now.dimension !== then.dimension || !alike(now.value, then.value)) {
-      const data = { name, ...both({ ...now, unit: sameUnit(now, then) }, then), date };
-      found.push({ code: 'signed-differs', line, start, end, data });
+      const same = now.dimension === then.dimension;
+      const [before, after] = same ? pair(then, now) : [show(then), show(now)];
+      found.push({
+        code: 'signed-differs',
+        line,
+        start,
+        end,
+        data: { name, then: before, now: after, date },
+      });
     }
   });
   return found;
 }
 
-/** Both as shown, with as many digits as it takes to tell them apart. */
-function both(now: Quantity, then: Quantity): { readonly then: string; readonly now: string } {
-  let shown = { then: show(then), now: show(now) };
-  for (let decimals = usualDecimals(then); shown.then === shown.now && decimals < MOST_DECIMALS; decimals++)
-    shown = { then: show(then, { decimals }), now: show(now, { decimals }) };
-  return shown;
-}
-
 const alike = (a: number, b: number): boolean =>
   Math.abs(a - b) <= Math.max(NOTHING, ALIKE * Math.max(Math.abs(a), Math.abs(b)));
-
-const sameUnit = (now: Quantity, then: Quantity): Quantity['unit'] =>
-  now.dimension === then.dimension ? then.unit : now.unit;

@@ -1,5 +1,6 @@
 /** Where the cursor stands while a line is typed: most such lines are not finished, so their text is read, not their meaning. */
 import type { Sheet } from '../engine/index';
+import { linesIn } from '../notation/blocks';
 import { parseLine } from '../notation/line';
 import type { Block } from '../notation/syntax';
 import type { Value } from '../quantity/value';
@@ -41,15 +42,15 @@ export function cursorAt({ sheet, line, column, text }: Question): Cursor | null
 export function blockAt(sheet: Sheet, line: number): Block | null {
   for (const block of sheet.note.blocks) {
     if (line < block.fenceLine) return null;
-    if (line < block.firstLine + linesIn(block)) return block;
+    if (line < block.firstLine + linesFor(block)) return block;
   }
   return null;
 }
 
-/** Lines of code of a block; one more of an open one, whose last line may be the one that is being typed. */
-function linesIn({ content, findings }: Block): number {
-  const lines = content.split('\n').length - (content.endsWith('\n') || content === '' ? 1 : 0);
-  return findings.some(({ code }) => code === 'fence-not-closed') ? lines + 1 : lines;
+/** Of an open block one line more, which may be the one that is being typed. */
+function linesFor(block: Block): number {
+  const open = block.findings.some(({ code }) => code === 'fence-not-closed');
+  return linesIn(block) + (open ? 1 : 0);
 }
 
 /** What a piece of a line comes to by itself; null when it is no expression or has no value. */

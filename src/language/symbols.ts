@@ -1,6 +1,7 @@
 /** The note's blocks with their figures, for the outline, and what can be folded. */
 import type { Sheet } from '../engine/index';
 import type { Row } from '../engine/results';
+import { linesIn } from '../notation/blocks';
 import type { Block } from '../notation/syntax';
 import type { Range } from './diagnostics';
 import { hint } from './hints';
@@ -46,10 +47,10 @@ function titleOf({ word, name, on }: Block): string {
 }
 
 /** With the line that closes it, when something does. */
-function rangeOf({ fenceLine, firstLine, content, findings }: Block): Range {
-  const lines = content === '' ? 0 : content.split('\n').length - (content.endsWith('\n') ? 1 : 0);
+function rangeOf(block: Block): Range {
+  const { fenceLine, firstLine, findings } = block;
   const closed = !findings.some(({ code }) => code === 'fence-not-closed');
-  const endLine = Math.max(fenceLine, firstLine + lines - (closed ? 0 : 1));
+  const endLine = Math.max(fenceLine, firstLine + linesIn(block) - (closed ? 0 : 1));
   return { line: fenceLine, column: 0, endLine, endColumn: 0 };
 }
 

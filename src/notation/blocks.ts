@@ -117,3 +117,8 @@ function columnsOf(
     return line === undefined ? 0 : line.length - (lengths[index] ?? 0);
   };
 }
+
+/** How many lines of code a block has; the line that closes it comes after them. */
+export function linesIn({ content }: Block): number {
+  return content === '' ? 0 : content.split('\n').length - (content.endsWith('\n') ? 1 : 0);
+}

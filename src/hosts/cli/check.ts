@@ -1,4 +1,5 @@
 /** `scribeline check`: notes in, values and findings out. */
+import { byUnits } from '../../archive/order';
 import { type Shop, calculate } from '../../engine/index';
 import { type NoteReport, report } from '../../sheet/report';
 import { type NoteFile, type Unreadable, ShopFiles, findNotes, readText, reason, shownPath } from './files';
@@ -22,13 +23,13 @@ export function check(paths: readonly string[], json: boolean, io: Io): Exit {
     }
   }
   shops.unreadable.forEach(unread);
-  notes.sort((a, b) => compare(a.report.file, b.report.file));
+  notes.sort((a, b) => byUnits(a.report.file, b.report.file));
 
   const all = notes.flatMap((note) => note.report.findings);
   const errors = all.filter((finding) => finding.severity === 'error').length;
   const warnings = all.filter((finding) => finding.severity === 'warning').length;
   if (json) {
-    const files = [...unreadable.keys()].sort(compare);
+    const files = [...unreadable.keys()].sort(byUnits);
     const whole = {
       version: 1,
       notes: notes.map((note) => note.report),
@@ -51,9 +52,4 @@ function checkNote(note: NoteFile, shops: readonly Shop[], current: string): Che
   const name = (path: string): string => shownPath(path, current);
   const made: NoteReport = report(sheet, name(note.path), name);
   return { sheet, report: made };
-}
-
-/** By UTF-16 units, the same on every machine whatever its language. */
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -6,6 +6,7 @@ import process from 'node:process';
 import { type ImageFile, MOST_IMAGE } from '../../sheet/images';
 import { imagesOf, jobSheet } from '../../sheet/job-sheet';
 import { sentence } from '../../sheet/sheet-findings';
+import { dayOf } from '../../sheet/day';
 import type { Command } from './arguments';
 import { type NoteFile, ShopFiles, findNotes, readText, reason, shownPath, within } from './files';
 import { type Exit, type Io, FINDINGS, FINE, WRONG } from './io';
@@ -54,7 +55,7 @@ function make(
     text,
     shops,
     how,
-    date: today(),
+    date: dayOf(new Date()),
     file: shownPath(file.path, io.current),
     images,
     styles,
@@ -80,12 +81,6 @@ function image(folder: string, way: string): ImageFile {
   } catch (error) {
     return unreadable(reason(error));
   }
-}
-
-function today(): string {
-  const now = new Date();
-  const two = (part: number): string => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /** Written under another name first, so that a sheet is whole or not there. */

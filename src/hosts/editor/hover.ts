@@ -12,6 +12,7 @@ import {
 } from 'vscode';
 import type { Row, Sheet } from '../../engine/index';
 import { explainAt } from '../../language/explain';
+import { linesIn } from '../../notation/blocks';
 import { escape, markdown } from '../../language/markdown';
 import { base64 } from '../../sheet/images';
 import { picturesOf, sharesOf } from '../../sheet/picture/of-row';
@@ -33,17 +34,13 @@ export function registerHover(notes: Workspace): Disposable {
       return explained && { ...explained, text: markdown(explained.explanation) };
     });
     if (!found)
-      return note.blocks.some((block) => block.fenceLine <= line && line <= lastLine(block))
+      return note.blocks.some((block) => block.fenceLine <= line && line <= block.firstLine + linesIn(block))
         ? undefined
         : word(document, line, character);
     const range = new Range(line, found.column, line, found.endColumn);
     return new Hover([new MarkdownString(found.text), ...pictures(sheet, sheet.rowAt(line))], range);
   };
   return languages.registerHoverProvider({ language: 'markdown' }, { provideHover });
-}
-
-function lastLine({ firstLine, content }: { readonly firstLine: number; readonly content: string }): number {
-  return firstLine + content.split('\n').length - 1;
 }
 
 /** A word of the trade in the note's own text. */

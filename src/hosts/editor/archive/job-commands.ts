@@ -17,6 +17,7 @@ import { isJob } from '../../../archive/grouped';
 import { repeatOf } from '../../../archive/repeat';
 import { errorsOf, signedNote } from '../../../archive/sign';
 import { calculate } from '../../../engine/index';
+import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
 import { type Workspace, isNote } from '../workspace';
 import { type PastJobs, textOf } from './past-jobs';
@@ -154,7 +155,7 @@ async function signOff(
   if (now)
     await write(
       document,
-      signedNote(document.getText(), now.sheet, { date: today(), version: versionOf(context), by }),
+      signedNote(document.getText(), now.sheet, { date: dayOf(new Date()), version: versionOf(context), by }),
     );
 }
 
@@ -180,13 +181,6 @@ async function write(document: TextDocument, text: string): Promise<void> {
   const edit = new WorkspaceEdit();
   edit.insert(document.uri, new Position(end.line, end.character), text.slice(old.length));
   await workspace.applyEdit(edit);
-}
-
-/** The day at the person's place, `2026-11-25`. */
-function today(): string {
-  const now = new Date();
-  const two = (n: number): string => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 function versionOf({ extension }: ExtensionContext): string {

@@ -3,6 +3,7 @@ import { type Disposable, type TextDocument, Uri, commands, env, l10n, window, w
 import type { How } from '../../../sheet/how';
 import { type ImageFile, MOST_IMAGE } from '../../../sheet/images';
 import { type JobSheet, imagesOf, jobSheet } from '../../../sheet/job-sheet';
+import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
 import { isNote } from '../workspace';
 
@@ -81,7 +82,7 @@ async function make(
     text,
     shops: inForce,
     how,
-    date: today(),
+    date: dayOf(new Date()),
     file: workspace.asRelativePath(document.uri, false),
     images,
     styles,
@@ -105,12 +106,6 @@ async function image(note: Uri, path: string): Promise<ImageFile> {
   } catch (error) {
     return { unreadable: String(error) };
   }
-}
-
-function today(): string {
-  const now = new Date();
-  const two = (part: number): string => String(part).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 async function told(target: Uri, { errors, findings }: JobSheet): Promise<void> {

@@ -1,0 +1,4 @@
+/** The order of texts by UTF-16 units: the same on every machine, whatever its language. */
+export function byUnits(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
