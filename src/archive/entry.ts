@@ -51,6 +51,11 @@ export interface JobEntry {
   readonly findings: readonly string[];
 }
 
+/** How a list calls a job: its number and title, or the file where it has no title. */
+export function labelOf(path: string, { job, title }: Pick<JobEntry, 'job' | 'title'>): string {
+  return [job['job'], title === '' ? path : title].filter(Boolean).join('  ');
+}
+
 /** Prose beyond this is not searched, so that one pasted log cannot fill the memory. */
 export const MOST_TEXT = 40_000;
 /** More figures than any job has; a note made to be hostile stops here. */

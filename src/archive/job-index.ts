@@ -2,7 +2,7 @@
  * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, the amounts by the words of their
  * names, so that a question about a value looks at those only. Nothing here touches files: a host brings notes in.
  */
-import MiniSearch from 'minisearch';
+import type MiniSearch from 'minisearch';
 import { Column } from './column';
 import { type Amount, type JobEntry, entryOf } from './entry';
 import type { Notes, Stamp } from './notes';
@@ -22,6 +22,14 @@ export interface Refreshed {
   readonly unreadable: readonly { readonly path: string; readonly why: string }[];
   /** False when it was ended before all were read. */
   readonly whole: boolean;
+}
+
+declare const require: (id: string) => unknown;
+
+/** Read with the first word that is looked for. */
+function miniSearch(): typeof MiniSearch {
+  const read = require('minisearch') as typeof MiniSearch | { readonly default: typeof MiniSearch };
+  return 'default' in read ? read.default : read;
 }
 
 /** How many notes are read before others get a turn. */
@@ -137,7 +145,7 @@ export class JobIndex {
   /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
   withWord(word: string): ReadonlyMap<string, number> {
     if (!this.words) {
-      this.words = new MiniSearch({ fields: ['title', 'job', 'text'] });
+      this.words = new (miniSearch())({ fields: ['title', 'job', 'text'] });
       this.words.addAll([...this.kept.values()].map(documentOf));
     }
     const found = this.words.search(word, {

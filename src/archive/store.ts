@@ -3,6 +3,7 @@
  * it. Whatever does not read back exactly is left out, and its note is read again: a damaged index is never trusted.
  */
 import type { Amount, JobEntry, Lesson } from './entry';
+import { sumOf } from './sum';
 
 /** Raised whenever an entry's shape or meaning changes; an index of another format counts as none. */
 export const FORMAT = 1;
@@ -14,24 +15,11 @@ export interface Kept {
   readonly entry: JobEntry;
 }
 
-/** `cyrb53`-like sum of 53 bits over UTF-16 units: tells any torn or changed line, guards against no attacker. */
-function sum(text: string): string {
-  let [a, b] = [0xdeadbeef, 0x41c6ce57];
-  for (let i = 0; i < text.length; i++) {
-    const unit = text.charCodeAt(i);
-    a = Math.imul(a ^ unit, 2654435761);
-    b = Math.imul(b ^ unit, 1597334677);
-  }
-  a = Math.imul(a ^ (a >>> 16), 2246822507) ^ Math.imul(b ^ (b >>> 13), 3266489909);
-  b = Math.imul(b ^ (b >>> 16), 2246822507) ^ Math.imul(a ^ (a >>> 13), 3266489909);
-  return (4294967296 * (2097151 & b) + (a >>> 0)).toString(36);
-}
-
 export function written(kept: Iterable<Kept>): string {
   const lines = [HEAD];
   for (const { path, mark, entry } of kept) {
     const body = JSON.stringify([path, mark, entry]);
-    lines.push(`${sum(body)} ${body}`);
+    lines.push(`${sumOf(body)} ${body}`);
   }
   return `${lines.join('\n')}\n`;
 }
@@ -44,7 +32,7 @@ export function readBack(text: string): readonly Kept[] {
   for (const line of lines.slice(1)) {
     const at = line.indexOf(' ');
     const body = line.slice(at + 1);
-    if (at <= 0 || line.slice(0, at) !== sum(body)) continue;
+    if (at <= 0 || line.slice(0, at) !== sumOf(body)) continue;
     const one = keptOf(body);
     if (one) kept.set(one.path, one);
   }

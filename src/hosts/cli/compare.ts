@@ -1,8 +1,8 @@
 /** `scribeline compare`: two notes' figures side by side. */
-import { dirname, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { type Pair, compareJobs, comparisonPage } from '../../archive/compare';
 import { type JobEntry, entryOf } from '../../archive/entry';
-import { ShopFiles, findNotes, readText, reason, shownPath } from './files';
+import { ShopFiles, noteAt, readText, reason, shownPath } from './files';
 import { type Exit, type Io, FINE, WRONG } from './io';
 import { harmless } from './terminal';
 
@@ -49,8 +49,6 @@ export function compare(before: string, after: string, json: boolean, io: Io): E
 }
 
 function entryAt(path: string, current: string): JobEntry {
-  const file = resolve(current, path);
-  const [note] = findNotes([file], current).notes;
-  const shops = new ShopFiles().of(note ?? { path: file, top: dirname(file) });
-  return entryOf(readText(file), shops);
+  const note = noteAt(path, current);
+  return entryOf(readText(note.path), new ShopFiles().of(note));
 }

@@ -1,6 +1,7 @@
 /** Which files a check reads: the notes themselves and the shop files in force for each. */
-import { readFileSync, readdirSync, statSync } from 'node:fs';
-import { dirname, join, relative, resolve, sep } from 'node:path';
+import { readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import process from 'node:process';
 import type { Shop } from '../../engine/index';
 
 /** The file that holds a shop's cards. */
@@ -72,6 +73,24 @@ export function findNotes(paths: readonly string[], current: string): Found {
 export function readText(path: string): string {
   const text = readFileSync(path, 'utf8');
   return text.startsWith('\ufeff') ? text.slice(1) : text;
+}
+
+/** One note with the folder up to which its shop files count. */
+export function noteAt(given: string, current: string): NoteFile {
+  const path = resolve(current, given);
+  return findNotes([path], current).notes[0] ?? { path, top: dirname(path) };
+}
+
+/** Written beside and renamed, so that a file is whole or not there, whoever else writes it. */
+export function writeWhole(path: string, text: string, mode?: number): void {
+  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
+  try {
+    writeFileSync(beside, text, mode === undefined ? {} : { mode });
+    renameSync(beside, path);
+  } catch (error) {
+    rmSync(beside, { force: true });
+    throw error;
+  }
 }
 
 /** Reads shop files, each once however many notes it serves. */

@@ -1,12 +1,12 @@
 /** Past jobs as files: an index kept in the user's cache folder, one per folder of notes, and what it is made from. */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import process from 'node:process';
 import { JobIndex, type Refreshed } from '../../archive/job-index';
 import type { Notes } from '../../archive/notes';
-import { type NoteFile, ShopFiles, findNotes, readText, shownPath } from './files';
+import { type NoteFile, ShopFiles, findNotes, readText, shownPath, writeWhole } from './files';
 
 /** Notes below these paths; names are as the command line shows them. */
 class NoteFiles implements Notes {
@@ -90,18 +90,12 @@ export async function pastJobs(folder: string, current: string): Promise<Past> {
   };
 }
 
-/** Whole or not at all: written beside and renamed, so that two at once leave one whole index of either. */
+/** Where nothing can be kept, the next search reads everything again. */
 function keep(file: string, text: string): void {
-  const beside = `${file}.${process.pid}.tmp`;
   try {
     mkdirSync(dirname(file), { recursive: true });
-    writeFileSync(beside, text, { mode: 0o600 });
-    renameSync(beside, file);
+    writeWhole(file, text, 0o600);
   } catch {
-    try {
-      rmSync(beside, { force: true });
-    } catch {
-      // nothing to be kept here at all
-    }
+    // nothing to be kept here
   }
 }

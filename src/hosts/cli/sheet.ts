@@ -1,14 +1,13 @@
 /** `scribeline sheet`: a note in, one HTML file out. */
 import { createHash } from 'node:crypto';
-import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, resolve } from 'node:path';
-import process from 'node:process';
+import { readFileSync, realpathSync, statSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { type ImageFile, MOST_IMAGE } from '../../sheet/images';
 import { imagesOf, jobSheet } from '../../sheet/job-sheet';
 import { sentence } from '../../sheet/sheet-findings';
 import { dayOf } from '../../sheet/day';
 import type { Command } from './arguments';
-import { type NoteFile, ShopFiles, findNotes, readText, reason, shownPath, within } from './files';
+import { type NoteFile, ShopFiles, noteAt, readText, reason, shownPath, within, writeWhole } from './files';
 import { type Exit, type Io, FINDINGS, FINE, WRONG } from './io';
 import { harmless } from './terminal';
 
@@ -19,10 +18,9 @@ export function sheet({ note, to, how }: Extract<Command, { kind: 'sheet' }>, io
   } catch (error) {
     return fail(note, reason(error), io);
   }
-  const [file] = findNotes([path], io.current).notes;
   let made;
   try {
-    made = make(file ?? { path, top: dirname(path) }, how, io);
+    made = make(noteAt(note, io.current), how, io);
   } catch (error) {
     return fail(note, reason(error), io);
   }
@@ -33,7 +31,7 @@ export function sheet({ note, to, how }: Extract<Command, { kind: 'sheet' }>, io
     const target = resolve(io.current, to);
     if (target === path) return fail(to, 'it is the note itself; give the sheet another name', io, 'write');
     try {
-      replace(target, made.html);
+      writeWhole(target, made.html);
     } catch (error) {
       return fail(to, reason(error), io, 'write');
     }
@@ -80,18 +78,6 @@ function image(folder: string, way: string): ImageFile {
     return size > MOST_IMAGE ? { size } : { bytes: readFileSync(path) };
   } catch (error) {
     return unreadable(reason(error));
-  }
-}
-
-/** Written under another name first, so that a sheet is whole or not there. */
-function replace(target: string, html: string): void {
-  const temporary = join(dirname(target), `.${basename(target)}.${process.pid}.tmp`);
-  try {
-    writeFileSync(temporary, html);
-    renameSync(temporary, target);
-  } catch (error) {
-    rmSync(temporary, { force: true });
-    throw error;
   }
 }
 

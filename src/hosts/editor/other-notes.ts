@@ -4,6 +4,7 @@ import { type Shop, Sheet } from '../../engine/index';
 import type { Symbol } from '../../language/names-in';
 import { readNote } from '../../notation/note';
 import type { Shops } from './shops';
+import { textOf } from './texts';
 
 /** Notes looked through; a shop that has more keeps its cards' names. */
 const MOST_NOTES = 5000;
@@ -48,20 +49,9 @@ export async function notesWithCard(
 }
 
 async function read(shops: Shops, uri: Uri, name: string): Promise<OtherNote | null> {
-  const text = await textOf(uri);
+  const text = await textOf(uri).catch(() => null);
   if (!text?.includes(name)) return null;
   const [sheet, cards] = [new Sheet(), await shops.of(uri)];
   sheet.update(readNote(text), cards);
   return { uri, text, sheet, shops: cards };
-}
-
-/** As it stands in the editor, if it is open there. */
-async function textOf(uri: Uri): Promise<string | null> {
-  const open = workspace.textDocuments.find((each) => each.uri.toString() === uri.toString());
-  if (open) return open.getText();
-  try {
-    return new TextDecoder().decode(await workspace.fs.readFile(uri));
-  } catch {
-    return null;
-  }
 }

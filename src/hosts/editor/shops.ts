@@ -13,6 +13,7 @@ import {
   workspace,
 } from 'vscode';
 import type { Shop } from '../../engine/index';
+import { unsavedText } from './texts';
 
 const NAME = 'shop.md';
 
@@ -188,12 +189,4 @@ function placesFor(note: Uri): readonly Uri[] {
     const path = folder.path.replace(/\/$/, '');
     if (top === undefined || path === '' || path === top) return places;
   }
-}
-
-/** The text of a file that stands in the editor with changes; one without is as its file says, if that is still there. */
-function unsavedText(uri: Uri): string | undefined {
-  const key = uri.toString();
-  return workspace.textDocuments
-    .find(({ isDirty, uri: own }) => isDirty && own.toString() === key)
-    ?.getText();
 }

@@ -9,6 +9,7 @@ import {
   l10n,
   window,
 } from 'vscode';
+import { labelOf } from '../../../archive/entry';
 import { type Hit, find } from '../../../archive/find';
 import type { JobIndex } from '../../../archive/job-index';
 import { EXAMPLE, readQuery } from '../../../archive/query';
@@ -67,7 +68,8 @@ function answers(past: PastJobs, index: JobIndex, query: string): readonly Answe
   return shown;
 }
 
-function answersOf(past: PastJobs, { path, title, job, amounts }: Hit): Answer[] {
+function answersOf(past: PastJobs, hit: Hit): Answer[] {
+  const { path, job, amounts } = hit;
   const uri = past.uri(path);
   if (!uri) return [];
   const [first] = amounts;
@@ -81,7 +83,7 @@ function answersOf(past: PastJobs, { path, title, job, amounts }: Hit): Answer[]
     .join('    ');
   return [
     {
-      label: [job['job'], title === '' ? path : title].filter(Boolean).join('  '),
+      label: labelOf(path, hit),
       description: facts,
       detail: said === '' ? path : said,
       alwaysShow: true,

@@ -12,15 +12,16 @@ import {
   workspace,
 } from 'vscode';
 import { compareJobs, comparisonPage } from '../../../archive/compare';
-import { entryOf } from '../../../archive/entry';
+import { entryOf, labelOf } from '../../../archive/entry';
 import { isJob } from '../../../archive/grouped';
 import { repeatOf } from '../../../archive/repeat';
 import { errorsOf, signedNote } from '../../../archive/sign';
 import { calculate } from '../../../engine/index';
 import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
+import { textOf } from '../texts';
 import { type Workspace, isNote } from '../workspace';
-import { type PastJobs, textOf } from './past-jobs';
+import type { PastJobs } from './past-jobs';
 
 const COMPARISON = 'scribeline-comparison';
 
@@ -73,10 +74,10 @@ async function pickJob(past: PastJobs, title: string, not?: Uri): Promise<Uri | 
   const jobs = [...index.entries()].flatMap(({ path, entry }) => {
     const uri = past.uri(path);
     if (!uri || !isJob(entry) || uri.toString() === not?.toString()) return [];
-    const { job, title: heading } = entry;
+    const { job } = entry;
     return [
       {
-        label: [job['job'], heading === '' ? path : heading].filter(Boolean).join('  '),
+        label: labelOf(path, entry),
         description: [job['customer'], job['due']].filter(Boolean).join(' · '),
         detail: path,
         uri,

@@ -12,6 +12,7 @@ import {
   l10n,
   window,
 } from 'vscode';
+import { labelOf } from '../../../archive/entry';
 import { GROUPINGS, type Grouping, type JobGroup, type JobItem, grouped } from '../../../archive/grouped';
 import type { PastJobs } from './past-jobs';
 
@@ -69,7 +70,7 @@ class Jobs implements TreeDataProvider<JobGroup | JobItem> {
 
   private jobItem({ path, entry }: JobItem): TreeItem {
     const { job, title, errors, warnings } = entry;
-    const item = new TreeItem([job['job'], title === '' ? path : title].filter(Boolean).join('  '));
+    const item = new TreeItem(labelOf(path, entry));
     const trouble = counts(errors, warnings);
     const facts = [
       this.by === 'customer' ? undefined : job['customer'],

@@ -10,7 +10,6 @@ import {
   type LogOutputChannel,
   ProgressLocation,
   RelativePattern,
-  type TextDocument,
   Uri,
   l10n,
   window,
@@ -18,18 +17,23 @@ import {
 } from 'vscode';
 import { JobIndex } from '../../../archive/job-index';
 import type { Notes, Stamp } from '../../../archive/notes';
+import { sumOf } from '../../../archive/sum';
 import type { Shop } from '../../../engine/index';
 import type { Shops } from '../shops';
+import { textOf, unsavedText } from '../texts';
 import { isNote } from '../workspace';
 
 /** Files are asked for their time this many at once: a remote folder answers slowly, but not to all at a time. */
 const AT_ONCE = 50;
 /** A burst of changes, such as another branch, is read in one go, in ms. */
 const SETTLE = 300;
+/** How long changes of notes may wait until the index is kept again, in ms. */
+const KEEP = 10_000;
 const EXCLUDED = '**/{node_modules,.*}/**';
 
 class WorkspaceNotes implements Notes {
   readonly uris = new Map<string, Uri>();
+  private readonly sums = new Map<string, { readonly text: string; readonly sum: string }>();
 
   constructor(private readonly shops: Shops) {}
 
@@ -47,10 +51,10 @@ class WorkspaceNotes implements Notes {
   /** How the note stands now; null when it is gone. An open note counts as it stands in the editor. */
   async stamp(uri: Uri): Promise<Stamp | null> {
     const path = nameOf(uri);
-    const cards = sumOf(await this.shops.of(uri));
-    const open = openNote(uri);
+    const cards = (await this.shops.of(uri)).map((shop) => this.sumOfShop(shop)).join(' ');
+    const unsaved = unsavedText(uri);
     this.uris.set(path, uri);
-    if (open) return { path, mark: `open ${sumOf([{ file: '', text: open.getText() }])} ${cards}` };
+    if (unsaved !== undefined) return { path, mark: `unsaved ${sumOf(unsaved)} ${cards}` };
     try {
       const { mtime, size, type } = await workspace.fs.stat(uri);
       if ((type & FileType.File) === 0) return null;
@@ -59,6 +63,15 @@ class WorkspaceNotes implements Notes {
       this.uris.delete(path);
       return null;
     }
+  }
+
+  /** One shop file serves many notes: its sum is worked out once for each text of it. */
+  private sumOfShop({ file, text }: Shop): string {
+    const known = this.sums.get(file);
+    if (known?.text === text) return known.sum;
+    const sum = sumOf(`${file}\n${text}`);
+    this.sums.set(file, { text, sum });
+    return sum;
   }
 
   async read(path: string): Promise<{ readonly text: string; readonly shops: readonly Shop[] }> {
@@ -85,24 +98,6 @@ async function jobFiles(): Promise<readonly Uri[]> {
 }
 
 const nameOf = (uri: Uri): string => workspace.asRelativePath(uri);
-const openNote = (uri: Uri): TextDocument | undefined =>
-  workspace.textDocuments.find((it) => it.uri.toString() === uri.toString() && it.isDirty);
-
-export async function textOf(uri: Uri): Promise<string> {
-  return openNote(uri)?.getText() ?? new TextDecoder().decode(await workspace.fs.readFile(uri));
-}
-
-/** Tells one state of some texts from another. */
-function sumOf(files: readonly Shop[]): string {
-  let sum = 0;
-  let length = 0;
-  for (const { file, text } of files) {
-    for (const part of [file, text])
-      for (let i = 0; i < part.length; i++) sum = (Math.imul(sum, 31) + part.charCodeAt(i)) | 0;
-    length += text.length;
-  }
-  return `${length}.${sum >>> 0}`;
-}
 
 export class PastJobs implements Disposable {
   private readonly changed = new EventEmitter<void>();
@@ -110,7 +105,7 @@ export class PastJobs implements Disposable {
   readonly onDidChange = this.changed.event;
   private readonly index = new JobIndex();
   private readonly notes: WorkspaceNotes;
-  private readonly owned: Disposable;
+  private readonly owned: Disposable[] = [this.changed];
   private reading: Promise<void> | null = null;
   private whole = false;
   private loaded = false;
@@ -118,17 +113,22 @@ export class PastJobs implements Disposable {
   private readonly waiting = new Map<string, Uri>();
   private all = false;
   private timer: ReturnType<typeof setTimeout> | undefined;
+  private keeping: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     private readonly context: ExtensionContext,
-    shops: Shops,
+    private readonly shops: Shops,
     private readonly log: LogOutputChannel,
   ) {
     this.notes = new WorkspaceNotes(shops);
+  }
+
+  /** From the first question on changes are followed; before it nothing is known that could be out of date. */
+  private follow(): void {
+    if (this.owned.length > 1) return;
     const watcher = workspace.createFileSystemWatcher('**/*.md');
     const changed = (uri: Uri): void => this.later(uri);
-    this.owned = Disposable.from(
-      this.changed,
+    this.owned.push(
       watcher,
       watcher.onDidCreate(changed),
       watcher.onDidChange(changed),
@@ -138,7 +138,7 @@ export class PastJobs implements Disposable {
       workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration('scribeline.jobs.folders')) this.laterAll();
       }),
-      shops.onDidChange(() => this.laterAll()),
+      this.shops.onDidChange(() => this.laterAll()),
     );
   }
 
@@ -170,7 +170,8 @@ export class PastJobs implements Disposable {
 
   dispose(): void {
     clearTimeout(this.timer);
-    this.owned.dispose();
+    if (this.keeping) void this.keep();
+    Disposable.from(...this.owned).dispose();
   }
 
   private readAll(shown: boolean): Promise<void> {
@@ -189,6 +190,7 @@ export class PastJobs implements Disposable {
   }
 
   private async refresh(told: (done: number, all: number) => boolean): Promise<void> {
+    this.follow();
     await this.load();
     const { whole, read, gone, kept, unreadable } = await this.index.refresh(this.notes, told);
     this.whole = whole;
@@ -230,7 +232,8 @@ export class PastJobs implements Disposable {
     let changed = false;
     for (const uri of uris) changed = (await this.updateOne(uri, wanted.has(uri.toString()))) || changed;
     if (!changed) return;
-    await this.keep();
+    // The whole index is written at a time, so many saves of notes make one; a loss only means reading those notes again.
+    this.keeping ??= setTimeout(() => void this.keep(), KEEP);
     this.changed.fire();
   }
 
@@ -265,6 +268,8 @@ export class PastJobs implements Disposable {
 
   /** Whole or not at all: written beside and renamed. */
   private async keep(): Promise<void> {
+    clearTimeout(this.keeping);
+    this.keeping = undefined;
     if (!this.file || !this.context.storageUri) return;
     const beside = Uri.joinPath(
       this.context.storageUri,
