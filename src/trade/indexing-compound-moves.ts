@@ -1,9 +1,9 @@
 /** The moves of a job that takes two counts for each division, as a list to tick off. */
-import { field, firstItems, listed, must } from './build';
+import { field, firstItems, listed } from './build';
 import type { Formula } from './formula';
 import { type Compound, solve } from './indexing-compound';
 import { DIVISIONS, HEAD } from './indexing-head';
-import { MOST_MOVES } from './indexing-moves';
+import { READABLE } from './indexing-moves';
 
 /** Where a pin stands on its circle after so many moves; a move back comes round from the top. */
 const stands = (count: number, of: number, circle: number): number =>
@@ -83,15 +83,7 @@ const compoundMoves: Formula = {
     'Two counts to a division give two chances to slip, and a slip in one is hidden by the other until the last tooth does ' +
     'not fit. With both circles numbered, each cut can be checked before it is made: the crank in its hole, the pin behind ' +
     'in its own.',
-  conditions: [
-    must(
-      'divisions',
-      `no more than ${MOST_MOVES} divisions`,
-      (given) => given.number('divisions') <= MOST_MOVES,
-      (given) =>
-        `A list of ${given.number('divisions')} moves is no longer read at the machine: give ${MOST_MOVES} divisions or fewer.`,
-    ),
-  ],
+  conditions: [READABLE],
   source: 'exact arithmetic; common practice of dividing-head work',
   cautions: ['indexing', 'compound'],
   picture: null,

@@ -7,7 +7,16 @@ import { gearsOf } from './indexing-gears';
 import { DIVISIONS, HEAD, type Head, type Move, exact, headOf, move, none, turns } from './indexing-head';
 
 /** A longer list is no longer read at the machine. */
-export const MOST_MOVES = 400;
+const MOST_MOVES = 400;
+
+/** For lists of moves. */
+export const READABLE = must(
+  'divisions',
+  `no more than ${MOST_MOVES} divisions`,
+  (given) => given.number('divisions') <= MOST_MOVES,
+  (given) =>
+    `A list of ${given.number('divisions')} moves is no longer read at the machine: give ${MOST_MOVES} divisions or fewer.`,
+);
 
 interface Plan {
   readonly head: Head;
@@ -126,15 +135,7 @@ const indexingMoves: Formula = {
     'Counting from the first hole tells at every cut where the pin must stand, so a slip shows at once and not only at ' +
     'the last tooth. Number the holes of the circle with a marker, or note every fifth. When the work has gone round, ' +
     'the pin must drop into the hole foreseen.',
-  conditions: [
-    must(
-      'divisions',
-      `no more than ${MOST_MOVES} divisions`,
-      (given) => given.number('divisions') <= MOST_MOVES,
-      (given) =>
-        `A list of ${given.number('divisions')} moves is no longer read at the machine: give ${MOST_MOVES} divisions or fewer.`,
-    ),
-  ],
+  conditions: [READABLE],
   source: 'exact arithmetic; common practice of dividing-head work',
   cautions: ['indexing'],
   picture: 'hole_circle',

@@ -168,3 +168,16 @@ export function list(name: string, args: Arguments, field: string): readonly num
   if (typeof value !== 'object') throw new Error(`${name} has no list ${field}`);
   return value;
 }
+
+/** What conditions of this severity say of a call of the notation. */
+export function says(call: string, severity: 'error' | 'warning' = 'error'): string[] {
+  const { formula, args } = callOf(call);
+  return broken(formula, args, severity);
+}
+
+/** Why a call of the notation has no answer; empty where it has one. */
+export function refusedCall(call: string): string {
+  const { formula, args } = callOf(call);
+  const result = formula.compute(given(args));
+  return typeof result === 'object' && isRefusal(result) ? result.refused : '';
+}

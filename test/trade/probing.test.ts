@@ -5,18 +5,7 @@ import { calculateLines } from '../../src/engine/index';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { bestCircle, bestLine } from '../../src/trade/least-squares';
-import { answer, broken, callOf, card, given, list, number, SHOP } from './given';
-
-function says(call: string, severity: 'error' | 'warning' = 'error'): string[] {
-  const { formula, args } = callOf(call);
-  return broken(formula, args, severity);
-}
-
-function refused(call: string): string {
-  const { formula, args } = callOf(call);
-  const result = formula.compute(given(args));
-  return typeof result === 'object' && isRefusal(result) ? result.refused : '';
-}
+import { answer, broken, card, given, list, number, SHOP, refusedCall, says } from './given';
 
 describe('errors', () => {
   it.each([
@@ -143,9 +132,13 @@ describe('warnings', () => {
 
 describe('refusals', () => {
   it('of touches on a line or on one spot', () => {
-    expect(refused('circle_from_touches([0, 1, 2] mm, [0, 1, 2] mm, 1 mm, hole)')).toContain('on one line');
-    expect(refused('circle_from_touches([3, 3, 3] mm, [1, 1, 1] mm, 1 mm, hole)')).toContain('on one spot');
-    expect(refused('circle_from_touches([0, 1, 2] mm, [0, 1.01, 2] mm, 1 mm, hole)')).toBe('');
+    expect(refusedCall('circle_from_touches([0, 1, 2] mm, [0, 1, 2] mm, 1 mm, hole)')).toContain(
+      'on one line',
+    );
+    expect(refusedCall('circle_from_touches([3, 3, 3] mm, [1, 1, 1] mm, 1 mm, hole)')).toContain(
+      'on one spot',
+    );
+    expect(refusedCall('circle_from_touches([0, 1, 2] mm, [0, 1.01, 2] mm, 1 mm, hole)')).toBe('');
   });
 
   it.each([
@@ -153,7 +146,7 @@ describe('refusals', () => {
     ['dial_list([1] mm, 0 mm, table, lathe)', '`table_divisions`'],
     ['boring_head_dial(1 mm, 2 mm, dials)', '`diameter_per_turn`'],
     ['boring_head_speed(20 m/min, 20 mm, dials)', '`max_speed`'],
-  ])('%s', (call, words) => expect(refused(call)).toContain(words));
+  ])('%s', (call, words) => expect(refusedCall(call)).toContain(words));
 
   it('of fields that are there and are no measure', () => {
     const machine = card('odd', {

@@ -5,12 +5,18 @@ import { calculate } from '../../src/engine/index';
 import { formulaNamed } from '../../src/trade';
 import { quotientOf } from '../../src/trade/change-gears';
 import { isRefusal } from '../../src/trade/formula';
-import { type Arguments, answer, broken, callOf, card, given, list, materialCard, number } from './given';
-
-const says = (call: string, severity: 'error' | 'warning' = 'error'): string[] => {
-  const { formula, args } = callOf(call);
-  return broken(formula, args, severity);
-};
+import {
+  type Arguments,
+  answer,
+  broken,
+  callOf,
+  card,
+  given,
+  list,
+  materialCard,
+  number,
+  says,
+} from './given';
 
 const refused = (name: string, args: Arguments): { says: string; parameter: string | null } => {
   const result = formulaNamed(name)?.compute(given(args));

@@ -2,20 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { calculateLines } from '../../src/engine/index';
 import { LETTER_DRILLS, NUMBER_DRILLS } from '../../src/trade/drill-table';
-import { isRefusal } from '../../src/trade/formula';
 import { COARSE, UNIFIED } from '../../src/trade/thread-table';
-import { answer, broken, callOf, given, list, number } from './given';
-
-function says(call: string, severity: 'error' | 'warning' = 'error'): string[] {
-  const { formula, args } = callOf(call);
-  return broken(formula, args, severity);
-}
-
-function refused(call: string): string {
-  const { formula, args } = callOf(call);
-  const result = formula.compute(given(args));
-  return typeof result === 'object' && isRefusal(result) ? result.refused : '';
-}
+import { answer, broken, callOf, list, number, refusedCall, says } from './given';
 
 describe('errors', () => {
   it.each([
@@ -99,7 +87,7 @@ describe('refusals', () => {
     ['hardness_conversion(69, HRC, HV)', 'from 20.3 to 68 HRC for HV'],
     ['strength_from_hardness(641, HV)', 'from 80 to 640 HV for MPa'],
     ['likely_size(17 mm, screw)', 'No usual size lies within 0.2 mm'],
-  ])('%s', (call, words) => expect(refused(call)).toContain(words));
+  ])('%s', (call, words) => expect(refusedCall(call)).toContain(words));
 
   it('not on the last line of the table, nor on the first', () => {
     for (const call of [
@@ -107,7 +95,7 @@ describe('refusals', () => {
       'hardness_conversion(57.3, HRC, HBW)',
       'strength_from_hardness(640, HV)',
     ])
-      expect(refused(call)).toBe('');
+      expect(refusedCall(call)).toBe('');
   });
 });
 
@@ -227,7 +215,7 @@ describe('likely sizes are weighed as by brute force', () => {
         const wanted = weighed(measured, part, wear);
         const args = { measured, part, wear };
         if (wanted.length === 0) {
-          expect(refused(`likely_size(${measured} mm, ${part}, wear: ${wear} mm)`)).toContain(
+          expect(refusedCall(`likely_size(${measured} mm, ${part}, wear: ${wear} mm)`)).toContain(
             'No usual size',
           );
           continue;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { calculateLines } from '../../src/engine/index';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
-import { type Arguments, answer, broken, callOf, card, given, materialCard, number } from './given';
+import { type Arguments, answer, callOf, card, given, materialCard, number, says } from './given';
 
 interface Table {
   readonly morse: readonly {
@@ -17,10 +17,6 @@ interface Table {
 }
 const { morse } = JSON.parse(readFileSync(new URL('../data/morse.json', import.meta.url), 'utf8')) as Table;
 
-const says = (call: string, severity: 'error' | 'warning' = 'error'): string[] => {
-  const { formula, args } = callOf(call);
-  return broken(formula, args, severity);
-};
 const refusal = (name: string, args: Arguments): string => {
   const result = formulaNamed(name)?.compute(given(args));
   return typeof result === 'object' && isRefusal(result) ? result.refused : '';
