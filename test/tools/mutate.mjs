@@ -26,7 +26,8 @@ import { FILES, isInScope } from './mutation/scope.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 /** Without the test of the grammar, which runs the editor's own tokeniser, and that of solids, which takes half a minute. */
-const TESTS = /^test\/(quantity|trade|notation|engine|language|sheet)\/(?!grammar|solid).*\.test\.ts$/;
+const TESTS =
+  /^test\/(quantity|trade|notation|engine|language|sheet)\/(?!grammar|solid|printed).*\.test\.ts$/;
 const EXCUSES = 'test/tools/mutants-excused.json';
 
 const { values: options } = parseArgs({

@@ -30,7 +30,9 @@ export async function buildScript(root, tests, sources) {
             const contents = sources.get(name(path)) ?? readFileSync(path, 'utf8');
             const url = JSON.stringify(pathToFileURL(path).href);
             return {
-              contents: contents.replaceAll('import.meta.url', url),
+              contents: contents
+                .replaceAll('import.meta.url', url)
+                .replaceAll('import.meta.dirname', JSON.stringify(dirname(path))),
               loader: 'ts',
               resolveDir: dirname(path),
             };
