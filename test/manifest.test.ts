@@ -21,7 +21,13 @@ const grammar = contributes.grammars[0];
 
 describe('package.json', () => {
   it('names only files that are there, and packs them', () => {
-    const named = [manifest.icon, grammar?.path ?? '', ...contributes['markdown.previewStyles']];
+    const named = [
+      manifest.icon,
+      grammar?.path ?? '',
+      ...contributes['markdown.previewStyles'],
+      ...contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.image)),
+      ...contributes.viewsContainers.activitybar.map(({ icon }) => icon),
+    ];
     const built = [manifest.main, manifest.browser, manifest.bin.scribeline];
     for (const path of named) expect([path, existsSync(root + path)]).toEqual([path, true]);
     for (const path of [...named, ...built].map((p) => p.replace(/^\.\//, ''))) {
@@ -57,6 +63,13 @@ describe('package.json', () => {
       virtualWorkspaces: true,
     });
     expect(manifest.devDependencies['@types/vscode']).toBe(manifest.engines.vscode.replace('^', ''));
+  });
+
+  it('has words for every text that it leaves to package.nls.json, and no others there', () => {
+    const used = [...read('package.json').matchAll(/"%([^%"]+)%"/g)].map(([, key]) => key);
+    expect([...new Set(used)].sort()).toEqual(
+      Object.keys(JSON.parse(read('package.nls.json')) as object).sort(),
+    );
   });
 
   it('installs nothing with the package: everything is bundled', () => {
