@@ -12,7 +12,7 @@ import {
   radians,
   shown,
 } from './build';
-import type { Condition, Formula, Given, Outcome, Parameter } from './formula';
+import type { Condition, Formula, Given, Outcome, Parameter, Step } from './formula';
 
 const DIAMETER = length('diameter', 'diameter of the circle that the holes lie on');
 const HOLES = count('holes', 'how many holes');
@@ -59,7 +59,8 @@ function ringAnswer(given: Given, ring: Ring): Readonly<Record<string, Outcome>>
 }
 
 /** The steps of a circle's list; `step` is what the notation writes for the angle from hole to hole. */
-function ringWorking(given: Given, holes: number, step: string, start: string): Formula['working'] {
+function ringWorking(given: Given, step: string, start: string): readonly Step[] {
+  const holes = given.number('holes');
   const axis = (name: 'x' | 'y', turn: 'cos' | 'sin') => ({
     name,
     expression: firstItems(
@@ -69,7 +70,7 @@ function ringWorking(given: Given, holes: number, step: string, start: string): 
     ),
     words: `half the diameter times the ${turn === 'cos' ? 'cosine' : 'sine'} of each angle, from the centre`,
   });
-  return () => [
+  return [
     { name: 'step', expression: step, words: 'angle from one hole to the next' },
     { name: 'hole', expression: firstItems(holes, (i) => String(i + 1)), words: 'hole by hole' },
     {
@@ -136,8 +137,7 @@ const boltCircle: Formula = {
   parameters: [DIAMETER, HOLES, CENTRE_X, CENTRE_Y, optional(START)],
   result: RING_FIELDS,
   compute: (given) => ringAnswer(given, wholeRing(given)),
-  working: (given) =>
-    ringWorking(given, given.number('holes'), '360° / holes', given.has('start') ? 'start' : '0°')(given),
+  working: (given) => ringWorking(given, '360° / holes', given.has('start') ? 'start' : '0°'),
   why: WHY_RING,
   conditions: [
     ...positive(DIAMETER),
@@ -214,8 +214,7 @@ const boltArc: Formula = {
   parameters: [DIAMETER, HOLES, START, END, CENTRE_X, CENTRE_Y],
   result: RING_FIELDS,
   compute: (given) => ringAnswer(given, partRing(given)),
-  working: (given) =>
-    ringWorking(given, given.number('holes'), '(end - start) / (holes - 1)', 'start')(given),
+  working: (given) => ringWorking(given, '(end - start) / (holes - 1)', 'start'),
   why:
     'Holes along a part of a circle have one space less than there are holes, as fence posts have. Where the last hole ' +
     'would fall on the first again, the circle is whole and `bolt_circle` is meant.',
