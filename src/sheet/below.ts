@@ -37,9 +37,8 @@ export function belowRow(row: Row, view: View, hidden: boolean): string {
   const { how } = view;
   const working = how.workings || hidden ? workingHtml(row, stepsOf(row, view), true) : '';
   const asked = how.workings && row.check ? whyAsked(row) : '';
-  const pictures = picturesOf(view.sheet, row, how).map(figure);
   const shared = how.workings ? sharesHtml(row, view) : '';
-  const inner = [...pictures, listHtml(row.value, how), working, shared];
+  const inner = [besideHtml(row, view), working, shared];
   const told = hidden
     ? [
         element(
@@ -58,6 +57,12 @@ export function belowRow(row: Row, view: View, hidden: boolean): string {
     { role: 'row', class: 'scribeline-below' },
     element('td', { role: 'cell', colspan: COLUMNS }, all),
   );
+}
+
+/** Pictures with the list to work down beside them, where the page is wide enough. */
+function besideHtml(row: Row, { sheet, how }: View): string {
+  const parts = [...picturesOf(sheet, row, how).map(figure), listHtml(row.value, how)].join('');
+  return parts === '' ? '' : element('div', { class: 'scribeline-beside' }, parts);
 }
 
 function answer(row: Row, view: View): string {

@@ -83,6 +83,10 @@ export function cell(kind: string, ...inner: readonly string[]): string {
   return element('td', { role: 'cell', class: `scribeline-${kind}` }, ...inner);
 }
 
+export function wideCell(kind: string, span: number, ...inner: readonly string[]): string {
+  return element('td', { role: 'cell', class: `scribeline-${kind}`, colspan: span }, ...inner);
+}
+
 export function line(attributes: Attributes, cells: readonly string[]): string {
   return element('tr', attributes, ...cells);
 }

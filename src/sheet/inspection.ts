@@ -19,7 +19,7 @@ export function inspection(view: View): string {
   return element(
     'section',
     { class: 'sheet-inspection' },
-    element('h2', {}, 'Inspection'),
+    element('h2', {}, 'Sizes with limits: asked and found'),
     element(
       'table',
       {},

@@ -56,7 +56,7 @@ export function listHtml(value: Value | null, how: How): string {
   return element(
     'details',
     { class: 'scribeline-fold' },
-    element('summary', {}, `${length} lines of ${escape(formulaNamed(value.of)?.title ?? value.of)}`),
+    element('summary', {}, `${escape(formulaNamed(value.of)?.title ?? value.of)}: ${length} lines`),
     table,
   );
 }
@@ -78,7 +78,7 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
       'tr',
       {},
       element('th', { scope: 'row' }, String(i + 1)),
-      ...rest.map(({ cells }) => element('td', {}, escape(cells[i] ?? ''))),
+      ...rest.map(({ cells }) => element('td', {}, escape(together(cells[i] ?? '')))),
       how.paper ? element('td', {}, tickBox(false)) : '',
     ),
   );
@@ -93,12 +93,40 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
         )
       : '';
   const legend = rest.map(({ name, meaning }) => `${name.replaceAll('_', ' ')}: ${meaning}`).join('; ');
+  const parts = inParts(rows, how);
   return element(
     'div',
-    { class: 'scribeline-list' },
+    { class: `scribeline-list${parts.length > 1 ? ' scribeline-long' : ''}` },
     element('p', {}, escape(legend)),
-    element('table', {}, element('thead', {}, element('tr', {}, ...head)), element('tbody', {}, ...rows)),
+    element('div', { class: 'scribeline-parts' }, ...parts.map((part) => table(head, part))),
     last,
+  );
+}
+
+/** A figure and its unit stay on one line. */
+function together(words: string): string {
+  return words.length < 16 ? words.replaceAll(' ', '\u00a0') : words;
+}
+
+function table(head: readonly string[], rows: readonly string[]): string {
+  return element(
+    'table',
+    {},
+    element('thead', {}, element('tr', {}, ...head)),
+    element('tbody', {}, ...rows),
+  );
+}
+
+/** Rows of a list that stay together; a ruled line stands under every fifth. */
+const SHORT = 20;
+const MOST = 30;
+
+/** On paper a long list stands in parts side by side, three where they fit, so that it stays on one page. */
+function inParts(rows: readonly string[], { paper }: How): readonly (readonly string[])[] {
+  if (!paper || rows.length <= SHORT) return [rows];
+  const size = Math.min(MOST, Math.ceil(rows.length / 15) * 5);
+  return Array.from({ length: Math.ceil(rows.length / size) }, (_, i) =>
+    rows.slice(i * size, (i + 1) * size),
   );
 }
 

@@ -2,7 +2,19 @@
 import type { Row } from '../engine/index';
 import type { Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
-import { GIVEN, blank, cell, expression, header, line, named, remark, result, stamp } from './cells';
+import {
+  GIVEN,
+  blank,
+  cell,
+  expression,
+  header,
+  line,
+  named,
+  remark,
+  result,
+  stamp,
+  wideCell,
+} from './cells';
 import { belowRow, fromHtml } from './below';
 import { inUnits } from './how';
 import { type Attributes, element, escape } from './html';
@@ -28,12 +40,20 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
       const from = typed.slice(typed.indexOf('=') + 1).trim();
       const given = isGiven(from, row.value, limits(row.value, row.asked, view.sheet));
       const hidden = !given && isHidden(row, view);
-      const cells = [
-        header(named(statement.name.text)),
-        cell('from', given ? GIVEN : fromHtml(row, from, view), remark(row) || title(row.value)),
-        cell('result', hidden ? blankOf(row.value) : amount(row.value, row.asked, view)),
-        cell('stands', stamp(stands)),
-      ];
+      const comesFrom = [given ? GIVEN : fromHtml(row, from, view), remark(row) || title(row.value)];
+      // What has several results has them below: its own line is free for what they come from.
+      const rest =
+        row.value?.kind === 'record' && stands === null
+          ? [wideCell('from', COLUMNS - 1, ...comesFrom)]
+          : [
+              cell('from', ...comesFrom),
+              ...resultCells(
+                row.value,
+                hidden ? blank(row.value) : amount(row.value, row.asked, view),
+                stands,
+              ),
+            ];
+      const cells = [header(named(statement.name.text)), ...rest];
       return (
         line(mark(row, 'line'), cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden)
       );
@@ -61,6 +81,12 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     case 'words':
       return line(mark(row, 'line'), [header(named(typed), COLUMNS)]);
   }
+}
+
+/** A list takes the room of a verdict that it has not. */
+function resultCells(value: Value | null, inner: string, stands: Outcome | null): readonly string[] {
+  if (value?.kind === 'list' && stands === null) return [wideCell('result', 2, inner)];
+  return [cell('result', inner), cell('stands', stamp(stands))];
 }
 
 /** A result in the units asked for, with its limits. */
@@ -123,8 +149,7 @@ function fieldRows(value: Value | null, view: View, hidden: boolean): string {
       line({ role: 'row', class: 'scribeline-field' }, [
         header(`.${named(name)}`),
         cell('from', element('span', { class: 'scribeline-remark' }, escape(meanings.get(name) ?? ''))),
-        cell('result', hidden ? blank(part) : amount(part, null, view)),
-        cell('stands', ''),
+        wideCell('result', 2, hidden ? blank(part) : amount(part, null, view)),
       ]),
     )
     .join('');

@@ -7,7 +7,7 @@ import {
   type Sheet,
   planned,
 } from '../engine/index';
-import { differenceOf } from '../engine/wording';
+import { differenceOf, pair as toldApart } from '../engine/wording';
 import type { QuantityNode, Statement } from '../notation/syntax';
 import { quantity } from '../quantity/arithmetic';
 import { LENGTH } from '../quantity/dimension';
@@ -108,10 +108,11 @@ const COMPARISONS: ReadonlyMap<string, readonly [holds: string, fails: string]> 
   ['!=', ['≠', '=']],
 ]);
 
-/** How the two sides of the pair that decides really stand: `29.4 mm ≤ 40 mm`, `12.972° > 10°`. */
+/** How the two sides of the pair that decides really stand, told apart: `29.4 mm ≤ 40 mm`, `12.972° > 10°`. */
 export function pair({ left, comparison, right, holds }: CheckResult): string {
   const [yes, no] = COMPARISONS.get(comparison) ?? [comparison, comparison];
-  return `${show(left)} ${holds ? yes : no} ${show({ ...right, unit: left.unit })}`;
+  const [one, other] = toldApart(left, right);
+  return `${one} ${holds ? yes : no} ${other}`;
 }
 
 /** Whether a figure's text says no more than its result does: `24 m/min`, `30 mm ± 0.05`, `12 mm h7`. */

@@ -45,7 +45,7 @@ describe('lines of figures', () => {
     ['a = 1 mm + 2 mm  # stock', ['line', 'a', '1 mm + 2 mm stock', '3 mm', '']],
     ['a = 24 m/min', ['line', 'a', 'given', '24 m/min', '']],
     ['a = 24 m/min  # mild steel', ['line', 'a', 'given mild steel', '24 m/min', '']],
-    ['a = [70, 115] rpm', ['line', 'a', 'given', '[70, 115] rpm', '']],
+    ['a = [70, 115] rpm', ['line', 'a', 'given', '[70, 115] rpm']],
     ['a = 3/8 in', ['line', 'a', '3/8 in', '0.375 in', '']],
     ['a = 30 mm ± 0.05', ['line', 'a', 'given', '30 mm ±0.05', '']],
     ['a = 30 mm +/- 0.05 mm', ['line', 'a', 'given', '30 mm ±0.05', '']],
@@ -81,6 +81,11 @@ describe('lines of figures', () => {
     ['1 mm < 2 mm <= 2 mm', '2 mm ≤ 2 mm', '✓ holds'],
   ])('%s', (line, pair, verdict) => {
     expect(only(line)[0]?.slice(2)).toEqual([pair, verdict]);
+  });
+
+  it('tell the sides of a check apart where their usual digits are the same', () => {
+    const [, check] = only('a = 10.00004 mm', 'a <= 10 mm');
+    expect(check?.slice(2)).toEqual(['10.00004 mm > 10 mm', '✗ fails']);
   });
 
   it('say when a check holds at nominal only', () => {

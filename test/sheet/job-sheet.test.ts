@@ -78,12 +78,22 @@ describe('the head', () => {
 describe('what is to be done', () => {
   it('moves are ticked off, with the end check', () => {
     const { html } = made(figures('moves = indexing_moves(13, head)'));
-    const [list = ''] = /<div class="scribeline-list">.*?<\/div>/s.exec(html) ?? [];
+    const [list = ''] = /<div class="scribeline-list">.*?End check.*?<\/div>/s.exec(html) ?? [];
     expect(list.match(/aria-label="to do"/g)).toHaveLength(14);
     // 13 divisions at 40 : 1 are 3 turns and 3 holes of 39: cut 3 stands at 6 turns, hole 6.
     expect(list).toContain('<th scope="row">3</th><td>6</td><td>6</td>');
     expect(words(list)).toMatch(/End check: after cut 13 .* hole 0, where it began/);
     expect(html).not.toContain('[0, 3, 6');
+  });
+
+  it('a long list stands in parts side by side, so that it stays on one page', () => {
+    const { html } = made(figures('moves = indexing_moves(36, head)'));
+    const [list = ''] =
+      /<div class="scribeline-list scribeline-long">.*?End check.*?<\/div>/s.exec(html) ?? [];
+    const parts = list.split('<table>').slice(1);
+    expect(parts.map((part) => part.match(/<th scope="row">/g)?.length)).toEqual([15, 15, 6]);
+    expect(parts.every((part) => part.includes('<thead>'))).toBe(true);
+    expect(list.match(/<th scope="row">(\d+)/g)?.at(-1)).toBe('<th scope="row">36');
   });
 
   it('task lists have boxes', () => {

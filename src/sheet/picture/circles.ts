@@ -17,7 +17,7 @@ export function holeCircle(figures: Figures): string | null {
     holes < count
   ))
     return null;
-  const [c, radius] = [at(150, 140), 104];
+  const [c, radius] = [at(136, 126), 88];
   const place = (hole: number): ReturnType<typeof at> => polar(c, radius, 90 - (360 * hole) / count);
   const size = Math.min(4.5, (Math.PI * radius) / count / 1.5);
   const plate = Array.from({ length: count }, (_, hole) =>
@@ -39,8 +39,8 @@ export function holeCircle(figures: Figures): string | null {
       : `${holes + 1} holes between the arms, the pin's own counted`;
   return svg(
     {
-      width: 500,
-      height: 284,
+      width: 470,
+      height: 246,
       says: `Index plate with a circle of ${count} holes. Each move: ${move}. ${holes === 0 ? 'The sector arms are not needed.' : `The sector arms span ${holes + 1} holes, the pin's own counted.`}`,
     },
     circle(c, radius, 'centre', 'circle'),
@@ -50,9 +50,9 @@ export function holeCircle(figures: Figures): string | null {
     arms,
     text(at(c.x, c.y - radius - 26), '0'),
     holes === 0 ? '' : labelAt(polar(c, radius + 34, end), String(holes)),
-    text(at(296, 112), `circle of ${count}`, 'start'),
-    text(at(296, 134), `each move: ${move}`, 'start'),
-    ...wrapped(inside, 30).map((words, i) => text(at(296, 156 + i * 15), words, 'start')),
+    text(at(268, 104), `circle of ${count}`, 'start'),
+    text(at(268, 124), `each move: ${move}`, 'start'),
+    ...wrapped(inside, 28).map((words, i) => text(at(268, 144 + i * 15), words, 'start')),
   );
 }
 
@@ -82,7 +82,7 @@ export function boltCircle(figures: Figures): string | null {
   if (!known || xs.length === 0 || xs.length !== ys.length || xs.length > MOST_HOLES) return null;
   const { diameter } = known;
   if (!(diameter.value > 0)) return null;
-  const [c, radius] = [at(160, 150), 104];
+  const [c, radius] = [at(128, 142), 88];
   const scale = (2 * radius) / diameter.value;
   const [cx = 0, cy = 0] = given;
   const places = xs.map((x, i) =>
@@ -93,25 +93,26 @@ export function boltCircle(figures: Figures): string | null {
   const first = xs[0];
   return svg(
     {
-      width: 500,
-      height: 300,
+      width: 440,
+      height: 268,
       scale,
       says: `${xs.length} holes on a circle of ${diameter.shown}; ${known.chord.shown} from each to the next. The first lies at X ${first ? figures.show(first) : ''}, Y ${ys[0] ? figures.show(ys[0]) : ''}.`,
     },
     circle(c, radius, 'centre', 'circle'),
-    line(at(c.x - radius - 26, c.y), at(c.x + radius + 26, c.y), 'centre'),
-    line(at(c.x, c.y - radius - 26), at(c.x, c.y + radius + 26), 'centre'),
-    arrow(at(c.x + radius + 30, c.y), c),
-    arrow(at(c.x, c.y - radius - 30), c),
-    text(at(c.x + radius + 36, c.y + 4), 'X', 'start'),
-    text(at(c.x + 8, c.y - radius - 28), 'Y', 'start'),
+    line(at(c.x - radius - 14, c.y), at(c.x + radius + 14, c.y), 'centre'),
+    line(at(c.x, c.y - radius - 14), at(c.x, c.y + radius + 14), 'centre'),
+    // Beyond the numbers of the holes.
+    arrow(at(c.x + radius + 46, c.y), c),
+    arrow(at(c.x, c.y - radius - 46), c),
+    text(at(c.x + radius + 52, c.y + 4), 'X', 'start'),
+    text(at(c.x + 8, c.y - radius - 40), 'Y', 'start'),
     ...places.map((p) => circle(p, size, 'outline', 'drilled')),
     ...places.map((p, i) => {
       const out = Math.hypot(p.x - c.x, p.y - c.y) || 1;
       const by = (out + size + 11) / out;
       return i % step === 0 ? labelAt(at(c.x + (p.x - c.x) * by, c.y + (p.y - c.y) * by), String(i + 1)) : '';
     }),
-    text(at(330, 118), `${xs.length} × on Ø${diameter.shown}`, 'start'),
-    text(at(330, 140), `chord ${known.chord.shown}`, 'start'),
+    text(at(300, 108), `${xs.length} × on Ø${diameter.shown}`, 'start'),
+    text(at(300, 126), `chord ${known.chord.shown}`, 'start'),
   );
 }

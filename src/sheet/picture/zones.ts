@@ -17,44 +17,50 @@ export function limitsBar(
   show: (q: Quantity) => string,
 ): string | null {
   const readings = (results.at(-1)?.readings ?? []).slice(0, MOST_READINGS);
-  const width = asked.high - asked.low;
-  if (readings.length === 0 || !(width > 0)) return null;
+  const tolerance = asked.high - asked.low;
+  if (readings.length === 0 || !(tolerance > 0)) return null;
   const values = readings.map((q) => q.value);
   const [low, high] = [
-    Math.min(asked.low - width * 0.2, ...values),
-    Math.max(asked.high + width * 0.2, ...values),
+    Math.min(asked.low - tolerance * 0.2, ...values),
+    Math.max(asked.high + tolerance * 0.2, ...values),
   ];
   // A part with much still on it would squeeze its limits to nothing.
-  if (high - low > width * 12) return null;
-  const [left, right, y] = [30, 470, 42];
+  if (high - low > tolerance * 12) return null;
+  const [width, left, right, y] = [330, 24, 306, 36];
   const x = (base: number): number => left + ((right - left) * (base - low)) / (high - low);
   const told = (base: number): string => show({ ...value, value: base, spread: null });
   const [a, b] = [x(asked.low), x(asked.high)];
-  const near = b - a < 150;
+  const inside = (middle: number): number => Math.min(Math.max(middle, 88), width - 88);
+  const ends =
+    b - a < CLOSE
+      ? [text(at(inside((a + b) / 2), y + 29), `${told(asked.low)} … ${told(asked.high)}`)]
+      : [text(at(a, y + 29), told(asked.low)), text(at(b, y + 29), told(asked.high))];
   const how = results.at(-1)?.how === 'final' ? 'final' : 'measured';
   return svg(
     {
-      width: 500,
-      height: 84,
+      width,
+      height: 70,
       scale: (right - left) / (high - low),
       says: `${name}: limits ${told(asked.low)} to ${told(asked.high)}; ${how} ${values.map(told).join(', ')}.`,
     },
-    solid([at(a, y - 9), at(b, y - 9), at(b, y + 9), at(a, y + 9)], 0.13, 'zone'),
-    line(at(left, y + 9), at(right, y + 9), 'thin'),
-    line(at(a, y - 14), at(a, y + 16), 'outline', 'low'),
-    line(at(b, y - 14), at(b, y + 16), 'outline', 'high'),
-    line(at(x(value.value), y - 12), at(x(value.value), y + 12), 'centre', 'nominal'),
-    text(at(a, y + 31), told(asked.low), near ? 'end' : 'middle'),
-    text(at(b, y + 31), told(asked.high), near ? 'start' : 'middle'),
+    solid([at(a, y - 8), at(b, y - 8), at(b, y + 8), at(a, y + 8)], 0.13, 'zone'),
+    line(at(left, y + 8), at(right, y + 8), 'thin'),
+    line(at(a, y - 12), at(a, y + 14), 'outline', 'low'),
+    line(at(b, y - 12), at(b, y + 14), 'outline', 'high'),
+    line(at(x(value.value), y - 11), at(x(value.value), y + 11), 'centre', 'nominal'),
+    ...ends,
     ...values.map((base) =>
-      solid([at(x(base), y - 9), at(x(base) - 5, y - 20), at(x(base) + 5, y - 20)], 1, 'reading'),
+      solid([at(x(base), y - 8), at(x(base) - 4.5, y - 18), at(x(base) + 4.5, y - 18)], 1, 'reading'),
     ),
     text(
-      at(Math.min(Math.max(x(mean(values)), 90), 410), y - 28),
+      at(inside(x(mean(values))), y - 24),
       `${how} ${values.length > 3 ? `${told(Math.min(...values))} … ${told(Math.max(...values))}` : values.map(told).join(', ')}`,
     ),
   );
 }
+
+/** Limits nearer to each other than this share one text. */
+const CLOSE = 90;
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
