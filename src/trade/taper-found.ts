@@ -167,7 +167,7 @@ const taperFound: Formula = {
   source:
     'least squares, as in any text on statistics; half of the taper as most off the line, and 0.003 mm as what a micrometer leaves in doubt: own rule',
   cautions: ['measuring'],
-  picture: null,
+  picture: 'taper_readings',
   checks: [
     {
       call: 'taper_found([12.76, 12.73] mm, [10, 70] mm)',
@@ -241,7 +241,7 @@ const tailstockCorrection: Formula = {
   ],
   source: 'textbook rule: half the difference for each length, over the length between centres',
   cautions: ['lathe', 'between_centres', 'measuring'],
-  picture: null,
+  picture: 'taper_readings',
   checks: [
     {
       call: 'tailstock_correction([24.96, 25.02] mm, [0, 150] mm, 300 mm)',

@@ -242,6 +242,40 @@ describe('a taper between centres', () => {
   });
 });
 
+describe('a taper found from readings', () => {
+  const sizes = [18.242, 18.251, 18.266];
+  const places = [10, 88, 166];
+  const list = (values: number[]): string => `[${values.join(', ')}] mm`;
+
+  it('has each reading where it was taken, and the line that fits them best', () => {
+    const it = drawn(`taper_found(${list(sizes)}, ${list(places)})`);
+    const points = it.all('reading').map((tag) => ({ x: Number(tag['cx']), y: Number(tag['cy']) }));
+    const along = (i: number): number =>
+      ((points[i]?.x ?? 0) - (points[0]?.x ?? 0)) / ((points[2]?.x ?? 0) - (points[0]?.x ?? 0));
+    expect(along(1)).toBeCloseTo((88 - 10) / (166 - 10), 4);
+    const higher = (i: number): number => ((points[0]?.y ?? 0) - (points[i]?.y ?? 0)) / it.scale;
+    expect(higher(1)).toBeCloseTo(0.009, 5);
+    expect(higher(2)).toBeCloseTo(0.024, 5);
+    // Least squares by hand: the places are evenly spaced, so the line rises by the ends' difference, through the mean.
+    const [line] = it.all('fitted');
+    expect((Number(line?.['y1']) - Number(line?.['y2'])) / it.scale).toBeCloseTo(0.024, 5);
+    const meanY = points.reduce((sum, { y }) => sum + y / 3, 0);
+    expect((Number(line?.['y1']) + Number(line?.['y2'])) / 2).toBeCloseTo(meanY, 2);
+    expect(it.says).toContain('18.242 mm at 10 mm, 18.251 mm at 88 mm, 18.266 mm at 166 mm');
+    expect(it.says).toContain('larger towards the tailstock: 0.024 mm');
+  });
+
+  it('says how far the tailstock goes to take it out', () => {
+    // Half of 0.03 in 60, over 180: 0.045.
+    const it = drawn('tailstock_correction([12.76, 12.73] mm, [10, 70] mm, 180 mm)');
+    expect(it.says).toContain('tailstock 0.045 mm away from the operator');
+  });
+
+  it('is not drawn of readings without places', () => {
+    expect(() => drawn('taper_found([12.76, 12.73] mm, [10, 10] mm)')).toThrow('no picture');
+  });
+});
+
 describe('every picture', () => {
   const named = allFormulas().filter(({ picture }) => picture !== null);
 
@@ -249,7 +283,22 @@ describe('every picture', () => {
     expect(new Set(named.map(({ picture }) => picture))).toEqual(new Set(PICTURES.keys()));
   });
 
-  const lines = ['ball_on_shank(30 mm, 12 mm)', 'plain_indexing(13, head)', 'fit(25 mm, H7, g6)'];
+  const lines = [
+    'ball_on_shank(30 mm, 12 mm)',
+    'ball_on_shank(30 mm, 24 mm)',
+    'knee_schedule(26 mm, 25.34 mm, 12.7°, 26.5 mm, 13.2 mm, 2 mm)',
+    'plain_indexing(13, head)',
+    'fit(25 mm, H7, g6)',
+    'fit(25 mm, H7, p6)',
+    'bolt_circle(95 mm, 6, start: 30°)',
+    'tailstock_setover(30 mm, 29 mm, 250 mm, 250 mm)',
+    'taper_found([18.242, 18.251, 18.266] mm, [10, 88, 166] mm)',
+  ];
+
+  it('is among those looked at here', () => {
+    const looked = lines.map((line) => named.find(({ name }) => line.startsWith(`${name}(`))?.picture);
+    expect(new Set(looked)).toEqual(new Set(PICTURES.keys()));
+  });
 
   it.each(lines)('of %s is in the text colour only, and can be read aloud', (line) => {
     const { svg, says } = drawn(line);
@@ -269,6 +318,15 @@ describe('every picture', () => {
       for (const [, y] of svg.matchAll(/ (?:y1|y2|cy)="(-?[\d.]+)"/g)) {
         expect(Number(y)).toBeGreaterThanOrEqual(0);
         expect(Number(y)).toBeLessThanOrEqual(height);
+      }
+      // Texts too, by the width of a wide sans serif: 0.56 of its size for each letter, and 12 of size.
+      const texts = /<text x="([\d.-]+)" y="[\d.-]+" text-anchor="(\w+)"([^>]*)>([^<]*)</g;
+      for (const [, x, anchor = '', more = '', words = ''] of svg.matchAll(texts)) {
+        if (more.includes('transform')) continue;
+        const wide = words.length * 12 * 0.56;
+        const from = Number(x) - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0);
+        expect(from, words).toBeGreaterThanOrEqual(0);
+        expect(from + wide, words).toBeLessThanOrEqual(width);
       }
     }
   });

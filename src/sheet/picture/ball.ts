@@ -47,13 +47,14 @@ export function ballSetup(figures: Figures): string | null {
     path([tip, at(tip.x + out * 15, tip.y - 7), at(tip.x + out * 15, tip.y - 46)], 'phantom') +
     path([tip, at(tip.x + out * 7, tip.y - 12), at(tip.x + out * 7, tip.y - 46)], 'phantom') +
     solid([tip, at(tip.x + out * 9, tip.y - 4), at(tip.x + out * 5, tip.y - 8)]);
-  const below = at(c.x, 378);
+  // Clear of the shank, however thick and steep it is.
+  const below = at(c.x, Math.max(378, side(190, thick).y + 30 + radius));
   const flat = thick;
   const reach = joint * Math.cos((tilt.value * Math.PI) / 180);
   return svg(
     {
       width: 540,
-      height: 480,
+      height: below.y + 102,
       scale,
       says:
         `Ball of ${ball.shown} on a neck of ${neck.shown}, seen from the side: the work is tilted ${tilt.shown}, free end up. ` +

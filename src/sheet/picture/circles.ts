@@ -90,6 +90,11 @@ export function boltCircle(figures: Figures): string | null {
   );
   const size = Math.min(7, (Math.PI * radius) / xs.length / 1.6);
   const step = Math.ceil(xs.length / 24);
+  const reach = radius + size + 3;
+  const outward = (p: (typeof places)[number], by: number): typeof p => {
+    const out = Math.hypot(p.x - c.x, p.y - c.y) || 1;
+    return at(p.x + ((p.x - c.x) * by) / out, p.y + ((p.y - c.y) * by) / out);
+  };
   const first = xs[0];
   return svg(
     {
@@ -99,19 +104,16 @@ export function boltCircle(figures: Figures): string | null {
       says: `${xs.length} holes on a circle of ${diameter.shown}; ${known.chord.shown} from each to the next. The first lies at X ${first ? figures.show(first) : ''}, Y ${ys[0] ? figures.show(ys[0]) : ''}.`,
     },
     circle(c, radius, 'centre', 'circle'),
-    line(at(c.x - radius - 14, c.y), at(c.x + radius + 14, c.y), 'centre'),
-    line(at(c.x, c.y - radius - 14), at(c.x, c.y + radius + 14), 'centre'),
+    line(at(c.x - reach, c.y), at(c.x + reach, c.y), 'centre'),
+    line(at(c.x, c.y - reach), at(c.x, c.y + reach), 'centre'),
     // Beyond the numbers of the holes.
     arrow(at(c.x + radius + 46, c.y), c),
     arrow(at(c.x, c.y - radius - 46), c),
     text(at(c.x + radius + 52, c.y + 4), 'X', 'start'),
     text(at(c.x + 8, c.y - radius - 40), 'Y', 'start'),
     ...places.map((p) => circle(p, size, 'outline', 'drilled')),
-    ...places.map((p, i) => {
-      const out = Math.hypot(p.x - c.x, p.y - c.y) || 1;
-      const by = (out + size + 11) / out;
-      return i % step === 0 ? labelAt(at(c.x + (p.x - c.x) * by, c.y + (p.y - c.y) * by), String(i + 1)) : '';
-    }),
+    ...places.map((p) => line(outward(p, -size - 3), outward(p, size + 3), 'thin')),
+    ...places.map((p, i) => (i % step === 0 ? labelAt(outward(p, size + 13), String(i + 1)) : '')),
     text(at(300, 108), `${xs.length} × on Ø${diameter.shown}`, 'start'),
     text(at(300, 126), `chord ${known.chord.shown}`, 'start'),
   );

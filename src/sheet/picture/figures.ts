@@ -64,3 +64,10 @@ export function items({ value }: Figures, name: string): readonly Quantity[] {
   const found = field(value, name);
   return found?.kind === 'list' ? found.items : [];
 }
+
+/** The items of a list that was given. */
+export function givenItems(figures: Figures, name: string): readonly Quantity[] {
+  const found = figures.arguments.get(name);
+  const items: unknown = typeof found === 'object' && found !== null && 'items' in found ? found.items : null;
+  return Array.isArray(items) ? items.filter(isQuantity) : [];
+}

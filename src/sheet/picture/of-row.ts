@@ -10,7 +10,8 @@ import { ballSetup } from './ball';
 import { boltCircle, holeCircle } from './circles';
 import { type Figures, figuresOf } from './figures';
 import { kneePasses } from './knee';
-import { fitZones, limitsBar, sharesBars, taperSetOver } from './zones';
+import { taperReadings, taperSetOver } from './tapers';
+import { fitZones, limitsBar, sharesBars } from './zones';
 
 /** By the key that a formula names. */
 export const PICTURES: ReadonlyMap<string, (figures: Figures) => string | null> = new Map([
@@ -20,6 +21,7 @@ export const PICTURES: ReadonlyMap<string, (figures: Figures) => string | null> 
   ['bolt_circle', boltCircle],
   ['fit_zones', fitZones],
   ['taper_set_over', taperSetOver],
+  ['taper_readings', taperReadings],
 ]);
 
 /** Pictures of a line as SVG, the formula's first. */

@@ -3,8 +3,9 @@ import type { Asked, ReadingResult } from '../../engine/index';
 import { isoLimits } from '../../quantity/iso286';
 import { shares } from '../../quantity/limits';
 import type { Quantity } from '../../quantity/value';
-import { at, dimension, line, path, solid, svg, text } from './draw';
-import { type Figures, amounts } from './figures';
+import { at, line, path, solid, svg, text } from './draw';
+import { mean } from '../../trade/least-squares';
+import { type Figures, amounts, field } from './figures';
 
 const MOST_READINGS = 24;
 
@@ -62,20 +63,18 @@ export function limitsBar(
 /** Limits nearer to each other than this share one text. */
 const CLOSE = 90;
 
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
 /** Deviations of hole and shaft about the nominal size, in micrometres. */
 export function fitZones(figures: Figures): string | null {
-  const known = amounts(figures, ['size'], []);
+  const known = amounts(figures, ['size'], ['clearance_min', 'clearance_max']);
   const [hole, shaft] = ['hole', 'shaft'].map((part) => figures.arguments.get(part));
   if (!known || typeof hole !== 'string' || typeof shaft !== 'string') return null;
   const [h, s] = [isoLimits(known.size.value, hole), isoLimits(known.size.value, shaft)];
   if (!('upper' in h) || !('upper' in s)) return null;
+  const between = `clearance ${known.clearance_min.shown} to ${known.clearance_max.shown}`;
+  const kind = field(figures.value, 'kind');
   const all = [h.upper, h.lower, s.upper, s.lower, 0];
   const [most, least] = [Math.max(...all), Math.min(...all)];
-  const [top, bottom] = [34, 206];
+  const [top, bottom] = [40, 200];
   const scale = (bottom - top) / (most - least || 1);
   const y = (deviation: number): number => top + (most - deviation) * scale;
   const zone = (x: number, upper: number, lower: number, name: string, words: string): string => {
@@ -86,9 +85,12 @@ export function fitZones(figures: Figures): string | null {
         [at(x, y(upper)), at(x + 90, y(upper)), at(x + 90, y(lower)), at(x, y(lower)), at(x, y(upper))],
         'outline',
       ),
-      text(at(x + 45, (y(upper) + y(lower)) / 2 + 4), words),
-      text(at(x + 97, y(upper) + (close ? -1 : 4)), signed(upper), 'start'),
-      text(at(x + 97, y(lower) + (close ? 10 : 4)), signed(lower), 'start'),
+      close
+        ? text(at(x - 6, (y(upper) + y(lower)) / 2 + 4), words, 'end')
+        : text(at(x + 45, (y(upper) + y(lower)) / 2 + 4), words),
+      // The zero line is named at its own end.
+      upper === 0 ? '' : text(at(x + 97, y(upper) + (close ? -1 : 4)), signed(upper), 'start'),
+      lower === 0 ? '' : text(at(x + 97, y(lower) + (close ? 10 : 4)), signed(lower), 'start'),
     ].join('');
   };
   return svg(
@@ -96,8 +98,9 @@ export function fitZones(figures: Figures): string | null {
       width: 500,
       height: 240,
       scale: scale,
-      says: `${known.size.shown} ${hole}/${shaft}: the hole lies ${signed(h.lower)} to ${signed(h.upper)} µm, the shaft ${signed(s.lower)} to ${signed(s.upper)} µm from the nominal size.`,
+      says: `${known.size.shown} ${hole}/${shaft}: the hole lies ${signed(h.lower)} to ${signed(h.upper)} µm, the shaft ${signed(s.lower)} to ${signed(s.upper)} µm from the nominal size; ${between}, negative where they interfere.`,
     },
+    text(at(255, 18), kind?.kind === 'text' ? `${kind.text}: ${between}` : between),
     line(at(40, y(0)), at(470, y(0)), 'centre', 'zero'),
     text(at(36, y(0) + 4), '0', 'end'),
     zone(90, h.upper, h.lower, 'hole', hole),
@@ -142,42 +145,5 @@ export function sharesBars(
         text(at(end + 6, y + 10), percent(share), 'start'),
       ];
     }),
-  );
-}
-
-/** A taper between centres with what it is set over; the set-over is drawn larger than it is. */
-export function taperSetOver(figures: Figures): string | null {
-  const known = amounts(figures, ['large', 'small', 'taper_length', 'between_centres'], ['set_over']);
-  if (!known) return null;
-  const { large, small, taper_length: length, between_centres: between, set_over: over } = known;
-  if (!(large.value > 0 && small.value > 0 && length.value > 0 && between.value >= length.value)) return null;
-  const scale = Math.min(340 / between.value, 110 / Math.max(large.value, small.value));
-  const [x0, y] = [70, 110];
-  const x = (mm: number): number => x0 + mm * scale;
-  const [a, b, end] = [x(0), x(length.value), x(between.value)];
-  const [big, little] = [(large.value * scale) / 2, (small.value * scale) / 2];
-  const aside = 16;
-  return svg(
-    {
-      width: 500,
-      height: 236,
-      scale,
-      says: `Taper from ${large.shown} to ${small.shown} over ${length.shown}, on work of ${between.shown} between centres: tailstock set over by ${over.shown}.`,
-    },
-    path(
-      [at(a, y - big), at(b, y - little), at(b, y + little), at(a, y + big), at(a, y - big)],
-      'outline',
-      'cone',
-    ),
-    path([at(b, y - little), at(end, y - little), at(end, y + little), at(b, y + little)], 'outline'),
-    line(at(a - 24, y), at(end + 50, y), 'centre'),
-    path([at(end + 26, y + aside - 9), at(end + 6, y + aside), at(end + 26, y + aside + 9)], 'phantom'),
-    line(at(end - 14, y + aside), at(end + 50, y + aside), 'centre'),
-    dimension(at(a, y - big), at(a, y + big), -22, `Ø${large.shown}`, 'large'),
-    dimension(at(a, y - big), at(b, y - big), 20, length.shown, 'taper-length'),
-    dimension(at(a, y + big), at(end, y + big), -30, between.shown, 'between'),
-    text(at(b + 6, y - little - 6), `Ø${small.shown}`, 'start'),
-    text(at(end + 30, y + aside + 22), `set over ${over.shown}`, 'middle'),
-    text(at(end + 30, y + aside + 36), '(not to scale)', 'middle'),
   );
 }
