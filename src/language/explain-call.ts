@@ -120,17 +120,32 @@ function explainMathematics(sheet: Sheet, text: string, node: CallNode): Explana
 /** Cautions told where a formula's result is used; the formula's own explanation has them all. */
 const FEW = 3;
 
+/** Of the part that every explanation of a formula has, and of the list of what can go wrong. */
+const SOURCE = 'Source';
+const MIND = 'Mind';
+
+/** An explanation of a formula's result, with what the machines at hand call for before all else. */
+export function minding(explanation: Explanation, machines: readonly string[]): Explanation {
+  const { parts } = explanation;
+  const tellsFormula = parts.some((part) => part.kind === 'note' && part.title === SOURCE);
+  if (machines.length === 0 || !tellsFormula) return explanation;
+  const isMind = (part: Part): boolean => part.kind === 'list' && part.title === MIND;
+  const own = parts.flatMap((part) => (part.kind === 'list' && isMind(part) ? part.texts : []));
+  const mind: Part = { kind: 'list', title: MIND, texts: [...machines, ...own] };
+  return { ...explanation, parts: [...parts.filter((part) => !isMind(part)), mind] };
+}
+
 /** What belongs to a formula wherever its result is explained. */
 export function formulaParts(formula: Formula, most = FEW): readonly Part[] {
   const parts: Part[] = [];
   const ranges = formula.conditions.map(({ range }) => range);
   if (ranges.length > 0)
     parts.push({ kind: 'note', title: 'Holds while', text: `${[...new Set(ranges)].join('; ')}.` });
-  parts.push({ kind: 'note', title: 'Source', text: `${capital(formula.source)}.` });
+  parts.push({ kind: 'note', title: SOURCE, text: `${capital(formula.source)}.` });
   const cautions = formula.cautions.flatMap((key) => CAUTIONS.get(key) ?? []);
   const told = cautions.slice(0, most);
   const rest = cautions.length - told.length;
   if (rest > 0) told.push(`${rest} more on ${formula.name}.`);
-  if (told.length > 0) parts.push({ kind: 'list', title: 'Mind', texts: told });
+  if (told.length > 0) parts.push({ kind: 'list', title: MIND, texts: told });
   return parts;
 }

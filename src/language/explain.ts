@@ -1,8 +1,8 @@
 /** What a place of a note or a whole line amounts to, and why. */
-import { type Row, type Sheet, calculateLines } from '../engine/index';
+import { type Row, type Sheet, calculateLines, machineCautions } from '../engine/index';
 import type { Expression, Note, UnitNode } from '../notation/syntax';
 import type { Quantity } from '../quantity/value';
-import { explainCall, explainParameter } from './explain-call';
+import { explainCall, explainParameter, minding } from './explain-call';
 import { explainCard, explainJob } from './explain-card';
 import { explainCheck } from './explain-check';
 import { explainField } from './explain-field';
@@ -11,6 +11,7 @@ import type { Explanation, Part } from './explanation';
 import { askedLimits } from './limits';
 import {
   also,
+  callOf,
   callParts,
   conversionTo,
   fieldParts,
@@ -27,6 +28,8 @@ export interface Explained {
   /** Columns of the note's line. */
   readonly column: number;
   readonly endColumn: number;
+  /** The line whose pictures belong to it; null where none do. */
+  readonly pictured: Row | null;
 }
 
 /** What stands at a place of the note (line and column from 0); null where nothing needs explaining. */
@@ -38,13 +41,33 @@ export function explainAt(sheet: Sheet, note: Note, line: number, column: number
   const explanation = found && explain(scope.sheet, found);
   if (!found || !explanation) return null;
   const { start, end } = found.span;
-  return { explanation, column: row.column + start, endColumn: row.column + end };
+  const pictured = row.block.word === 'figures' ? picturedBy(sheet, row, found.target) : null;
+  return {
+    explanation: minding(explanation, machineCautions(sheet, (pictured ?? row).block)),
+    column: row.column + start,
+    endColumn: row.column + end,
+    pictured,
+  };
+}
+
+/** A figure's own line has its pictures, wherever the figure is used; an argument has none of its call's. */
+function picturedBy(sheet: Sheet, row: Row, target: Found['target']): Row | null {
+  if (target.kind === 'line') return row.reading ? (sheet.figure(row.reading.path) ?? null) : row;
+  if (target.kind === 'name') return sheet.figure(target.name) ?? null;
+  if (target.kind === 'field')
+    return target.node.of.kind === 'name' ? (sheet.figure(target.node.of.name) ?? null) : null;
+  if (target.kind !== 'formula') return null;
+  const { statement } = row;
+  const whole =
+    statement.kind === 'figure' || statement.kind === 'show' ? callOf(statement.expression) : null;
+  return whole === target.node ? row : null;
 }
 
 /** What a line amounts to, for the tooltip of its hint. */
 export function explainRow(sheet: Sheet, row: Row): Explanation | null {
   const scope = scopeOf(sheet, row);
-  return explainLine(scope.sheet, scope.row);
+  const explanation = explainLine(scope.sheet, scope.row);
+  return explanation && minding(explanation, machineCautions(sheet, row.block));
 }
 
 /** A card's lines see only each other: they are explained by a sheet of their own. */
@@ -77,7 +100,12 @@ function explainFence(sheet: Sheet, note: Note, line: number, column: number): E
   const found = block && onFence(sheet, block.name ? [block.name, ...block.on] : block.on, column);
   const card = found && sheet.card(found.card);
   if (!card) return null;
-  return { explanation: explainCard(card), column: found.span.start, endColumn: found.span.end };
+  return {
+    explanation: explainCard(card),
+    column: found.span.start,
+    endColumn: found.span.end,
+    pictured: null,
+  };
 }
 
 function explain(sheet: Sheet, { row, target }: Found): Explanation | null {

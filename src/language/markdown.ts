@@ -2,11 +2,25 @@
 import { capital } from '../engine/wording';
 import type { Explanation, Part, Step } from './explanation';
 
-export function markdown({ name, shown, parts }: Explanation): string {
+export function markdown(explanation: Explanation): string {
+  return markdownSections(explanation).join('\n\n');
+}
+
+/** The same in two texts, the result and what it comes from, so that a picture can stand between them. */
+export function markdownInTwo(explanation: Explanation): readonly [result: string, rest: string] {
+  const { parts } = explanation;
+  const end = parts.findIndex(({ kind }) => kind === 'working' || kind === 'note' || kind === 'list');
+  const first = parts.findIndex(({ kind }) => kind === 'table');
+  const split = first >= 0 && (end < 0 || first < end) ? first + 1 : end < 0 ? parts.length : end;
+  const result = markdown({ ...explanation, parts: parts.slice(0, split) });
+  return [result, markdown({ name: '', shown: null, parts: parts.slice(split) })];
+}
+
+function markdownSections({ name, shown, parts }: Explanation): readonly string[] {
   const heading = [name === '' ? '' : `**${escape(name)}**`, shown === null ? '' : escape(shown)];
-  return [heading.filter((text) => text !== '').join(' = '), ...parts.map(section)]
-    .filter((text) => text !== '')
-    .join('\n\n');
+  return [heading.filter((text) => text !== '').join(' = '), ...parts.map(section)].filter(
+    (text) => text !== '',
+  );
 }
 
 function section(part: Part): string {

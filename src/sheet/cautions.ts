@@ -1,5 +1,5 @@
 /** The usual cautions, at the block whose formulas and machines call for them: each once in a note, where it first comes up. */
-import type { CardInForce, Row, Sheet } from '../engine/index';
+import { type Row, type Sheet, machineCautions } from '../engine/index';
 import type { Expression, Statement } from '../notation/syntax';
 import { cautionsFor } from '../trade/cautions';
 import { formulaNamed } from '../trade/index';
@@ -16,23 +16,13 @@ export function cautionsByFence(sheet: Sheet, rows: readonly Row[]): ReadonlyMap
     if (texts) texts.push(text);
     else byFence.set(line, [text]);
   };
-  for (const { word, on, fenceLine } of sheet.note.blocks) {
-    if (word === 'figures')
-      for (const { text } of on)
-        for (const caution of cardCautions(sheet.card(text))) say(fenceLine, caution);
-  }
+  for (const block of sheet.note.blocks)
+    for (const caution of machineCautions(sheet, block)) say(block.fenceLine, caution);
   for (const { statement, block } of rows) {
     for (const name of formulasIn(statement))
       for (const text of cautionsFor(formulaNamed(name)?.cautions ?? [])) say(block.fenceLine, text);
   }
   return byFence;
-}
-
-/** What a machine's card says to mind: its lines `caution: words`, also `caution_2: words` and so on. */
-function cardCautions(card: CardInForce | undefined): readonly string[] {
-  return [...(card?.fields ?? [])].flatMap(([name, field]) =>
-    /^caution(?:_\w+)?$/.test(name) && field.kind === 'text' ? [`${card?.name ?? ''}: ${field.text}`] : [],
-  );
 }
 
 /** Folded away in the preview, where it must not stand in the way of the figures; open on a sheet. */

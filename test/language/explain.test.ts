@@ -89,6 +89,55 @@ describe('limits', () => {
   });
 });
 
+describe('what can go wrong', () => {
+  const mill = (...lines: string[]): string =>
+    ['```machine mill', 'speeds = [90, 140] rpm', 'caution: the quill creeps when warm', '```', '']
+      .concat('```figures on mill', ...lines, '```')
+      .join('\n');
+  const mind = (found: Explanation | null): readonly string[] =>
+    found?.parts.flatMap((each) => (each.kind === 'list' && each.title === 'Mind' ? each.texts : [])) ?? [];
+
+  it('is told of the machine before that of the formula', () => {
+    const call = mill('setup = ‸ball_on_shank(30 mm, 12 mm)');
+    const texts = mind(asked(call));
+    expect(texts[0]).toBe('mill: the quill creeps when warm');
+    expect(texts.length).toBeGreaterThan(3);
+    // Cards without such a line add nothing.
+    expect(mind(asked(call.replace('caution:', 'remark:')))).toEqual(texts.slice(1));
+  });
+
+  it('is told at the figure, at its fields, and on any line that uses it', () => {
+    for (const lines of [
+      ['‸setup = ball_on_shank(30 mm, 12 mm)'],
+      ['setup = ball_on_shank(30 mm, 12 mm)', 'a = setup.‸ring'],
+      ['setup = ball_on_shank(30 mm, 12 mm)', '```', '', '```figures', 'a = ‸setup.ring'],
+    ])
+      expect(mind(asked(mill(...lines)))[0]).toBe('mill: the quill creeps when warm');
+  });
+
+  it('does not stand in the way of what is no operation', () => {
+    expect(mind(asked(mill('‸a = 30 mm')))).toEqual([]);
+  });
+});
+
+describe('the picture', () => {
+  const of = (...lines: string[]): number | null => {
+    const { sheet, line, column } = marked(figures(...lines), [SHOP]);
+    return explainAt(sheet, sheet.note, line, column)?.pictured?.line ?? null;
+  };
+  it('of a figure belongs to its name, its call and its fields, wherever they stand', () => {
+    expect(of('‸setup = ball_on_shank(30 mm, 12 mm)')).toBe(1);
+    expect(of('setup = ‸ball_on_shank(30 mm, 12 mm)')).toBe(1);
+    expect(of('a = setup.‸ring', 'setup = ball_on_shank(30 mm, 12 mm)')).toBe(2);
+    expect(of('ball = 26 mm ± 0.05', 'ball ‸measured 26.2 mm')).toBe(1);
+    expect(of('ball = 26 mm ± 0.05', '‸ball measured 26.2 mm')).toBe(1);
+  });
+  it('is not shown with an argument, nor with a part of an expression', () => {
+    expect(of('setup = ball_on_shank(‸30 mm, 12 mm)')).toBeNull();
+    expect(of('a = 2 * ‸spindle_speed(24 m/min, 28 mm)')).toBeNull();
+  });
+});
+
 describe('a formula', () => {
   const found = about('setup = ‸ball_on_shank(30 mm, 12 mm)');
   it('tells what it works out, why, from what source and within which bounds', () => {

@@ -3,7 +3,7 @@ import MarkdownIt from 'markdown-it';
 import { describe, expect, it } from 'vitest';
 import { explainAt, explainRow } from '../../src/language/explain';
 import { hint } from '../../src/language/hints';
-import { escape, markdown } from '../../src/language/markdown';
+import { escape, markdown, markdownInTwo } from '../../src/language/markdown';
 import { calculate } from '../../src/engine/index';
 import { figures } from './cursor';
 
@@ -26,6 +26,36 @@ function seen(text: string): string {
     )
     .trim();
 }
+
+describe('room for a picture', () => {
+  const explained = (...lines: string[]) => {
+    const sheet = calculate(figures(...lines));
+    const found = explainAt(sheet, sheet.note, lines.length, 0);
+    if (!found) throw new Error('nothing to explain');
+    return found.explanation;
+  };
+  it('is after the result and before what it comes from', () => {
+    const explanation = explained('setup = ball_on_shank(30 mm, 12 mm)');
+    const [result, rest] = markdownInTwo(explanation);
+    expect(result).toMatch(/^\*\*setup\*\*/);
+    expect(result).toContain('29\\.367');
+    expect(result).not.toContain('Source');
+    expect(rest).toContain('**Source**');
+    expect(rest).toContain('**Mind**');
+    expect(`${result}\n\n${rest}`).toBe(markdown(explanation));
+  });
+  it('is at the end of what has no working', () => {
+    expect(markdownInTwo(explained('a = 3 mm # the wall'))).toEqual([
+      expect.stringContaining('the wall'),
+      '',
+    ]);
+  });
+  it('is before the working of a figure', () => {
+    const [result, rest] = markdownInTwo(explained('a = 3 mm', 'b = 2 * a'));
+    expect(result).not.toContain('2 * 3 mm');
+    expect(rest).toContain('2 * 3 mm');
+  });
+});
 
 describe('escaping', () => {
   it('shows text as it is, whatever marks it holds', () => {

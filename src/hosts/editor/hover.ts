@@ -13,7 +13,7 @@ import {
 import type { Row, Sheet } from '../../engine/index';
 import { explainAt } from '../../language/explain';
 import { linesIn } from '../../notation/blocks';
-import { escape, markdown } from '../../language/markdown';
+import { escape, markdownInTwo } from '../../language/markdown';
 import { base64 } from '../../sheet/images';
 import { picturesOf, sharesOf } from '../../sheet/picture/of-row';
 import { termAt } from '../../trade/glossary';
@@ -31,14 +31,18 @@ export function registerHover(notes: Workspace): Disposable {
     const { sheet, note } = calculated;
     const found = displayed(displaySettings(document.uri), () => {
       const explained = explainAt(sheet, note, line, character);
-      return explained && { ...explained, text: markdown(explained.explanation) };
+      return explained && { ...explained, texts: markdownInTwo(explained.explanation) };
     });
     if (!found)
       return note.blocks.some((block) => block.fenceLine <= line && line <= block.firstLine + linesIn(block))
         ? undefined
         : word(document, line, character);
     const range = new Range(line, found.column, line, found.endColumn);
-    return new Hover([new MarkdownString(found.text), ...pictures(sheet, sheet.rowAt(line))], range);
+    const [result, rest] = found.texts.map((text) => new MarkdownString(text));
+    return new Hover(
+      [result, ...pictures(sheet, found.pictured), rest].flatMap((it) => (it?.value ? [it] : [])),
+      range,
+    );
   };
   return languages.registerHoverProvider({ language: 'markdown' }, { provideHover });
 }
@@ -55,7 +59,7 @@ function word(document: TextDocument, line: number, character: number): Hover | 
 }
 
 /** Hovers show images, not drawings in their text; an image knows no theme, so it is told whether the ground is dark. */
-function pictures(sheet: Sheet, row: Row | undefined): readonly MarkdownString[] {
+function pictures(sheet: Sheet, row: Row | null): readonly MarkdownString[] {
   if (!row) return [];
   const shares = sharesOf(sheet, row);
   const { kind } = window.activeColorTheme;
