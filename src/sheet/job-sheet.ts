@@ -5,6 +5,7 @@
 import { type Shop, Sheet } from '../engine/index';
 import { cutFrontMatter } from '../notation/front-matter';
 import { readNote } from '../notation/note';
+import { inUsualUnits } from '../notation/usual-units';
 import { blockTable } from './block-table';
 import type { How } from './how';
 import { element, escape } from './html';
@@ -19,6 +20,8 @@ export interface Order {
   readonly text: string;
   /** The shop files in force for the note, nearest first. */
   readonly shops: readonly Shop[];
+  /** Of notes whose head does not say; mm when left out. */
+  readonly usualUnits?: 'mm' | 'in';
   readonly how: Omit<How, 'paper'>;
   /** Day on which the sheet is made, as it is to be printed. */
   readonly date: string;
@@ -44,7 +47,7 @@ export function imagesOf(text: string): readonly string[] {
 }
 
 export function jobSheet(order: Order): JobSheet {
-  const note = readNote(order.text);
+  const note = inUsualUnits(readNote(order.text), order.usualUnits ?? 'mm');
   const sheet = new Sheet();
   sheet.update(note, order.shops);
   const how: How = { ...order.how, paper: true };

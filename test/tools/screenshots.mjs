@@ -31,6 +31,7 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
+import { command, frame, place, preview } from './drive.mjs';
 import { openBrowser, startVSCode } from './vscode.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -131,8 +132,8 @@ async function walk(page, theme) {
 const STEPS = {
   editor: async () => 'editor',
   shot: async (_page, word) => word || 'shot',
-  preview: (page) => preview(page, 'Markdown: Open Preview to the Side'),
-  'preview-only': (page) => preview(page, 'Markdown: Open Preview'),
+  preview: async (page) => (await preview(page, 'Markdown: Open Preview to the Side'), 'preview'),
+  'preview-only': async (page) => (await preview(page, 'Markdown: Open Preview'), 'preview'),
   hover: async (page, text) => {
     const { x, y } = await place(page, text);
     await page.mouse.move(x - 40, y, { steps: 3 });
@@ -184,55 +185,5 @@ const STEPS = {
   },
   wait: (page, ms) => page.waitForTimeout(Number(ms)),
 };
-
-const frame = (page) => page.frameLocator('iframe.webview.ready').frameLocator('#active-frame');
-
-async function preview(page, words) {
-  await command(page, 'View: Focus First Editor Group');
-  await command(page, words);
-  await frame(page).locator('.markdown-body').waitFor({ timeout: 30_000 });
-  await page.waitForTimeout(1500);
-  return 'preview';
-}
-
-async function command(page, words) {
-  await page.keyboard.press('F1');
-  const input = page.locator('.quick-input-widget input').first();
-  await input.fill(`>${words}`);
-  await page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-  await page.waitForTimeout(300);
-  await page.keyboard.press('Enter');
-  await page.waitForTimeout(800);
-}
-
-/* global document, NodeFilter -- the function below runs in the page */
-/** The middle of the first place on screen where the editor shows the text. */
-async function place(page, text) {
-  const found = await page.evaluate((wanted) => {
-    for (const line of document.querySelectorAll('.editor-instance .view-line')) {
-      const nodes = [];
-      const walker = document.createTreeWalker(line, NodeFilter.SHOW_TEXT);
-      while (walker.nextNode()) nodes.push(walker.currentNode);
-      const shown = nodes.map((node) => node.data).join('');
-      const at = shown.replace(/\u00a0/g, ' ').indexOf(wanted);
-      if (at < 0) continue;
-      const middle = at + Math.floor((wanted.length - 1) / 2);
-      let start = 0;
-      for (const node of nodes) {
-        if (middle < start + node.data.length) {
-          const range = document.createRange();
-          range.setStart(node, middle - start);
-          range.setEnd(node, middle - start + 1);
-          const box = range.getBoundingClientRect();
-          return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-        }
-        start += node.data.length;
-      }
-    }
-    return undefined;
-  }, text);
-  if (!found) throw new Error(`the editor does not show: ${text}`);
-  return found;
-}
 
 for (const theme of options.theme.split(',')) await pictures(theme);

@@ -1,4 +1,5 @@
-// npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host.
+// npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host; then the
+// preview under a real pointer.
 //   node test/tools/test-vscode.mjs [web] [node] [desktop]     only these; `desktop` downloads desktop VS Code
 // The workspace is a copy of examples/ and of test/vscode/notes/, so that what the tests write is thrown away.
 // Needs `npm run build`.
@@ -9,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { ensureBrowser, ensureHost } from './install.mjs';
+import { testPreview } from './test-preview.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const SUMMARY = /in VS Code: (\d+) passed, (\d+) failed/;
@@ -55,6 +57,7 @@ if (process.argv[1] === import.meta.filename) {
     });
   } else {
     const results = (hosts.length ? hosts : ['web', 'node']).map(testIn);
+    if (hosts.length === 0) results.push(await testPreview());
     const sum = (key) => results.reduce((total, result) => total + result[key], 0);
     console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
     process.exitCode = sum('failed') ? 1 : 0;

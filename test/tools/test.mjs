@@ -5,6 +5,7 @@ import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import process from 'node:process';
 import { ensureUnits } from './install.mjs';
+import { testPreview } from './test-preview.mjs';
 import { testIn } from './test-vscode.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -45,8 +46,10 @@ const start = Date.now();
 ensureUnits();
 const build = part('build');
 const parts = [part('lint'), part('typecheck'), build, unitTests()];
-if (!build.failed)
+if (!build.failed) {
   for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
+  parts.push({ name: 'the preview under a pointer', ...(await testPreview()) });
+}
 
 console.log(`\n${Math.round((Date.now() - start) / 1000)} s`);
 for (const { name, passed, failed } of parts) {

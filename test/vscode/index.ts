@@ -11,6 +11,7 @@ export function run(): Promise<void> {
   require('./results');
   require('./cards');
   require('./preview');
+  require('./sheet');
   require('./writing');
   require('./past-jobs');
   return new Promise((resolve, reject) => {

@@ -60,6 +60,27 @@ describe('the preview', () => {
     await until(() => preview(note), outside);
   });
 
+  it('shows findings in place, and loses nothing of a note with errors', async () => {
+    const note = await unsaved(
+      `# Words before\n\n${FENCE}figures\na = 1 mm + 2\nb = 3 mm\n1-3/8 in\nc = b *\n${FENCE}\n\nWords after\n`,
+    );
+    const html = await until(
+      () => preview(note),
+      (shown) => shown.includes('scribeline-table'),
+    );
+    const text = words(html);
+    for (const part of ['Words before', 'a 1 mm + 2', 'b given 3 mm', '1-3/8 in', 'c = b *', 'Words after'])
+      includes(text, part);
+    // Each finding under its own line.
+    const lines = html.split('data-line=').slice(1);
+    const under = (line: number): string =>
+      words(lines.find((part) => part.startsWith(`"${line}"><th`)) ?? '');
+    includes(under(3), 'Error.');
+    same(under(4).includes('Error.'), false);
+    includes(under(5), 'Error.');
+    includes(under(6), 'Error.');
+  });
+
   it('escapes what a note says', async () => {
     const note = await unsaved(
       `${FENCE}figures\na = 1 mm  # <img src=x onerror=alert(1)>\n<script>\n${FENCE}\n`,

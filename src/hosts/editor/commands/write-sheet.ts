@@ -4,6 +4,8 @@ import type { How } from '../../../sheet/how';
 import { type ImageFile, MOST_IMAGE } from '../../../sheet/images';
 import { type JobSheet, imagesOf, jobSheet } from '../../../sheet/job-sheet';
 import { dayOf } from '../../../sheet/day';
+import { displayed } from '../../../quantity/display';
+import { displaySettings, unitsOf } from '../settings';
 import type { Shops } from '../shops';
 import { isNote } from '../workspace';
 
@@ -78,16 +80,18 @@ async function make(
   const images = new Map<string, ImageFile>();
   for (const path of imagesOf(text)) images.set(path, await image(document.uri, path));
   const hash = await crypto.subtle.digest('SHA-256', new TextEncoder().encode(styles));
-  return jobSheet({
+  const order = {
     text,
     shops: inForce,
+    usualUnits: unitsOf(document.uri),
     how,
     date: dayOf(new Date()),
     file: workspace.asRelativePath(document.uri, false),
     images,
     styles,
     styleHash: `sha256-${btoa(String.fromCharCode(...new Uint8Array(hash)))}`,
-  });
+  };
+  return displayed(displaySettings(document.uri), () => jobSheet(order));
 }
 
 function read(uri: Uri): Thenable<Uint8Array> {

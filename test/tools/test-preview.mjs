@@ -1,0 +1,130 @@
+// The built-in preview under a real pointer: from a figure to its line, scrolling together, findings in place.
+//   node test/tools/test-preview.mjs      (after `npm run build`); part of npm run test:vscode
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import process from 'node:process';
+import { command, frame, preview } from './drive.mjs';
+import { openBrowser, startVSCode } from './vscode.mjs';
+
+const root = resolve(import.meta.dirname, '../..');
+
+/** Long enough to scroll in both; line numbers count from 1 as the editor shows them. */
+const words = Array.from({ length: 30 }, (_, i) => `Words ${i + 1}, to make the note long.\n`);
+const NOTE = [
+  '# A note with a slip in it\n',
+  '```figures',
+  'ball = 26 mm',
+  'wrong = 1 mm + 2',
+  'setup = ball_on_shank(ball, 11 mm)',
+  '```\n',
+  ...words,
+  '```figures',
+  'far = 7 mm',
+  '```\n',
+  ...words,
+].join('\n');
+const lineOf = (text) => NOTE.split('\n').findIndex((line) => line.startsWith(text)) + 1;
+
+const row = (page, name) => frame(page).locator(`tr.code-line:has(> th:text-is("${name}"))`);
+
+/** Waits until the status bar tells of the line. */
+async function cursorAt(page, line) {
+  await page.locator('.statusbar-item', { hasText: `Ln ${line},` }).waitFor({ timeout: 10_000 });
+}
+
+const TESTS = {
+  'a double click on a figure goes to its line': async (page) => {
+    for (const name of ['wrong', 'ball']) {
+      await row(page, name).locator('th').dblclick();
+      await cursorAt(page, lineOf(`${name} =`));
+    }
+  },
+  'and one on a field of a result goes to the line that it belongs to': async (page) => {
+    await frame(page).locator('tr.scribeline-field >> nth=0').dblclick();
+    await cursorAt(page, lineOf('setup ='));
+  },
+  'a finding stands under its line, and the rest of the note is there': async (page) => {
+    const under = await row(page, 'wrong').evaluate((tr) => tr.nextElementSibling?.textContent ?? '');
+    if (!under.includes('Error.')) throw new Error(`under the line stands ${under}`);
+    const text = await frame(page).locator('body').innerText();
+    for (const part of ['26 mm', 'Words 30', 'far']) if (!text.includes(part)) throw new Error(`no ${part}`);
+  },
+  'the preview scrolls with the editor, to the row of the line': async (page) => {
+    await page.locator('.editor-instance .view-lines').first().click();
+    await page.keyboard.press('Control+g');
+    await page.keyboard.type(String(lineOf('far =')));
+    await page.keyboard.press('Enter');
+    await seen(row(page, 'far'), true);
+    await page.keyboard.press('Control+Home');
+    await seen(row(page, 'ball'), true);
+    await seen(row(page, 'far'), false);
+  },
+  'and the editor with the preview': async (page) => {
+    await row(page, 'ball').hover();
+    // Turn by turn, as a hand does it: the preview takes the first for an echo of its own scrolling.
+    for (let turn = 0; turn < 20; turn++) {
+      await page.mouse.wheel(0, 300);
+      await page.waitForTimeout(100);
+    }
+    await page
+      .locator('.editor-instance .view-line', { hasText: /Words.30,/ })
+      .first()
+      .waitFor({ timeout: 10_000 });
+  },
+};
+
+/** Whether an element of the preview lies within what is shown of it. */
+async function seen(element, wanted) {
+  const inside = (node) => {
+    const { top, bottom } = node.getBoundingClientRect();
+    return top >= 0 && bottom <= globalThis.innerHeight;
+  };
+  for (let i = 0; i < 100; i++) {
+    if ((await element.evaluate(inside)) === wanted) return;
+    await new Promise((done) => setTimeout(done, 100));
+  }
+  throw new Error(wanted ? 'the row did not come into view' : 'the row stayed in view');
+}
+
+/** @returns {Promise<{ passed: number, failed: number }>} */
+export async function testPreview() {
+  console.log('\nThe preview under a pointer:');
+  const folder = mkdtempSync(join(tmpdir(), 'scribeline-'));
+  const close = [() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })];
+  const counts = { passed: 0, failed: 0 };
+  try {
+    cpSync(join(root, 'examples/shop.md'), join(folder, 'shop.md'));
+    writeFileSync(join(folder, 'slip.md'), NOTE);
+    const vscode = await startVSCode({ host: 'node', extension: root, folder });
+    close.push(() => vscode.close());
+    const { browser, page } = await openBrowser();
+    close.push(() => browser.close());
+    await page.goto(vscode.url([['openFile', vscode.fileUri('slip.md')]]));
+    await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
+    await command(page, 'View: Toggle Primary Side Bar Visibility');
+    await preview(page, 'Markdown: Open Preview to the Side');
+    await frame(page).locator('.scribeline-table').first().waitFor({ timeout: 30_000 });
+    for (const [name, test] of Object.entries(TESTS)) {
+      try {
+        await test(page);
+        counts.passed++;
+        console.log(`    ✔ ${name}`);
+      } catch (error) {
+        counts.failed++;
+        console.log(`    ✗ ${name}\n      ${String(error).split('\n')[0]}`);
+      }
+    }
+  } catch (error) {
+    counts.failed++;
+    console.log(`    ✗ ${String(error)}`);
+  } finally {
+    for (const end of close.reverse()) await end();
+  }
+  return counts;
+}
+
+if (process.argv[1] === import.meta.filename) {
+  const { failed } = await testPreview();
+  process.exitCode = failed ? 1 : 0;
+}
