@@ -1,4 +1,5 @@
 /** How results are shown: on the screen beside the note, on paper at the machine, to somebody who is to find them. */
+import type { Row } from '../engine/index';
 import type { Value } from '../quantity/value';
 import { inSystem, otherSystem } from '../quantity/units';
 import { show } from '../quantity/display';
@@ -29,4 +30,10 @@ export function beside(value: Value, { units }: How): string | null {
   if (units !== 'both' || value.kind !== 'number') return null;
   const other = otherSystem(value.unit);
   return other ? show({ ...value, unit: other }) : null;
+}
+
+/** Whether a line has an answer for somebody else to find. A size that is written down is none. */
+export function isKeptBack({ statement, value, check }: Row, { answers }: How): boolean {
+  if (answers !== 'hidden' || (value === null && check === null)) return false;
+  return statement.kind !== 'figure' || statement.expression.kind !== 'quantity';
 }

@@ -2,13 +2,15 @@
 import type { Row } from '../engine/index';
 import { show } from '../quantity/display';
 import { element, escape } from './html';
-import { inUnits } from './how';
+import { inUnits, isKeptBack } from './how';
 import { tickBox } from './lists';
 import type { View } from './view';
 import { limits, shown } from './words';
 
 /** Lines to write on where nothing was found yet: at both ends and in the middle. */
 const PLACES = 3;
+
+const WRITE = element('span', { class: 'sheet-write' });
 
 export function inspection(view: View): string {
   const rows = view.sheet.rows();
@@ -45,14 +47,15 @@ function asSize(row: Row, rows: readonly Row[], { sheet, how }: View): string {
   const name = statement.name.text;
   const told = inUnits(value, how);
   const limit = limits(told, asked, sheet);
-  const end = (base: number): string => escape(show({ ...told, value: base, spread: null }));
+  const kept = isKeptBack(row, how);
+  const end = (base: number): string => (kept ? WRITE : escape(show({ ...told, value: base, spread: null })));
   const finals = rows.flatMap(({ reading }) =>
     reading?.how === 'final' && reading.path === name ? [reading] : [],
   );
   const found = finals.at(-1);
   const readings = found
     ? found.readings.map((q) => escape(shown(inUnits(q, how)))).join(' · ')
-    : element('span', { class: 'sheet-write' }).repeat(PLACES);
+    : WRITE.repeat(PLACES);
   const deviations =
     limit?.kind === 'asked'
       ? limit.upper.replace('+', '−') === limit.lower
@@ -64,7 +67,12 @@ function asSize(row: Row, rows: readonly Row[], { sheet, how }: View): string {
     'tr',
     {},
     element('th', { scope: 'row' }, escape(name)),
-    element('td', {}, escape(`${shown(told)} ${asked.code ?? ''} ${deviations}`)),
+    element(
+      'td',
+      {},
+      kept ? WRITE : '',
+      escape(`${kept ? '' : shown(told)} ${asked.code ?? ''} ${deviations}`),
+    ),
     element('td', {}, end(asked.low)),
     element('td', {}, end(asked.high)),
     element('td', { class: found ? null : 'sheet-empty' }, readings),

@@ -16,7 +16,7 @@ import {
   wideCell,
 } from './cells';
 import { belowRow, fromHtml } from './below';
-import { inUnits } from './how';
+import { inUnits, isKeptBack } from './how';
 import { type Attributes, element, escape } from './html';
 import { listedFields } from './lists';
 import type { View } from './view';
@@ -39,7 +39,7 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     case 'figure': {
       const from = typed.slice(typed.indexOf('=') + 1).trim();
       const given = isGiven(from, row.value, limits(row.value, row.asked, view.sheet));
-      const hidden = !given && isHidden(row, view);
+      const hidden = !given && isKeptBack(row, view.how);
       const comesFrom = [given ? GIVEN : fromHtml(row, from, view), remark(row) || title(row.value)];
       // What has several results has them below: its own line is free for what they come from.
       const rest =
@@ -61,7 +61,7 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     case 'show':
     case 'check':
     case 'broken': {
-      const hidden = isHidden(row, view);
+      const hidden = isKeptBack(row, view.how);
       const stood = row.check ? escape(pair(row.check)) : amount(row.value, null, view);
       const cells = [
         header(expression(typed) + remark(row), 2),
@@ -97,11 +97,6 @@ export function amount(value: Value | null, asked: Row['asked'], view: View): st
 
 function blankOf(value: Value | null): string {
   return value?.kind === 'record' ? '' : blank(value);
-}
-
-/** Whether there is an answer that is kept back. */
-function isHidden(row: Row, { how }: View): boolean {
-  return how.answers === 'hidden' && (row.value !== null || row.check !== null);
 }
 
 /** What was measured or really run: the name, what is said of it, the figure, how it stands. */

@@ -155,6 +155,16 @@ describe('for the apprentice', () => {
     expect(html).not.toContain('<details class="scribeline-answer" open');
   });
 
+  it('what is written down is no answer; what follows from it is kept back in the table of sizes too', () => {
+    const { html } = made(figures('neck = 7/16 in', 'd = 12 mm h7', 'ring = 2 * neck ± 0.05 mm'), {
+      answers: 'hidden',
+    });
+    const outside = words(html.replace(/<details class="scribeline-answer">.*?<\/details>/gs, ''));
+    expect(outside).toContain('0.4375 in');
+    expect(outside).toContain('d 12 mm h7 0/−0.018 11.982 mm 12 mm');
+    for (const answer of ['0.875', '22.2']) expect(outside).not.toContain(answer);
+  });
+
   it('workings give the formula in words, with figures, the result, and why it is so', () => {
     const told = words(made(text, { workings: true }).html);
     expect(told).toContain('b = 2 ⋅ a = 2 ⋅ 10 mm = 20 mm');
