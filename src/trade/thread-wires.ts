@@ -172,7 +172,7 @@ const over: Formula = {
   conditions: [...positive(PITCH_DIAMETER, PITCH, WIRE), ...fits],
   source: SOURCE,
   cautions: ['measuring'],
-  picture: null,
+  picture: 'thread_wires',
   extremes: { thread_angle: turning },
   checks: [
     {
@@ -224,7 +224,7 @@ const back: Formula = {
   ],
   source: SOURCE,
   cautions: ['measuring'],
-  picture: null,
+  picture: 'thread_wires',
   extremes: { thread_angle: turning },
   checks: [
     {
@@ -321,7 +321,7 @@ const screwOverWires: Formula = {
   conditions: [...positive(OWN_WIRE), ownFits],
   source: `${SOURCE}; limits as in screw_limits`,
   cautions: ['measuring'],
-  picture: null,
+  picture: 'thread_wires',
   checks: [
     {
       call: 'screw_over_wires(M18)',

@@ -276,6 +276,50 @@ describe('a taper found from readings', () => {
   });
 });
 
+describe('a thread under three wires', () => {
+  const apart = (p: { x: number; y: number }, a: typeof p, b: typeof p): number => {
+    const [dx, dy] = [b.x - a.x, b.y - a.y];
+    const t = Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy)));
+    return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  };
+
+  it.each([
+    ['over_wires(10.8632 mm, 1.75 mm, 1.1 mm)', 1.75, 1.1, 60],
+    ['over_wires(20 mm, 5 mm, 2.6 mm, thread_angle: 29°)', 5, 2.6, 29],
+    ['pitch_diameter_of(22.1506 mm, 2.54 mm, 1.45 mm, thread_angle: 55°)', 2.54, 1.45, 55],
+    ['screw_over_wires(M18, 1.6 mm)', 2.5, 1.6, 60],
+  ])('%s: each wire is to scale and touches both flanks', (line, pitch, wire, angle) => {
+    const it = drawn(line);
+    const wires = it.all('wire').map((tag) => ({
+      x: Number(tag['cx']),
+      y: Number(tag['cy']),
+      r: Number(tag['r']),
+    }));
+    expect(wires).toHaveLength(3);
+    expect(((wires[1]?.x ?? 0) - (wires[0]?.x ?? 0)) / it.scale).toBeCloseTo(pitch, 3);
+    const [above = [], below = []] = [...it.points('thread-above'), ...it.points('thread-below')];
+    wires.forEach((at, i) => {
+      expect((2 * at.r) / it.scale).toBeCloseTo(wire, 3);
+      const form = i < 2 ? above : below;
+      const near = form.slice(1).map((point, k) => apart(at, form[k] ?? point, point) - at.r);
+      // Two flanks are touched, and no part of the thread reaches into the wire.
+      expect(near.filter((gap) => Math.abs(gap) < 0.01).length).toBeGreaterThanOrEqual(2);
+      expect(Math.min(...near)).toBeGreaterThan(-0.01);
+    });
+    const slopes = above
+      .slice(1)
+      .map(({ x, y }, k) => Math.abs((x - (above[k]?.x ?? 0)) / (y - (above[k]?.y ?? 0))));
+    const flank = slopes.find((slope) => Number.isFinite(slope) && slope < 5) ?? 0;
+    expect((2 * Math.atan(flank) * 180) / Math.PI).toBeCloseTo(angle, 0);
+  });
+
+  it('says the size over the wires and the pitch diameter', () => {
+    // As the worked check of over_wires has it, by numeric tangency.
+    const { says } = drawn('pitch_diameter_of(12.6477 mm, 1.75 mm, 1.1 mm)');
+    expect(says).toContain('12.648 mm over the wires at a pitch diameter of 10.863 mm');
+  });
+});
+
 describe('every picture', () => {
   const named = allFormulas().filter(({ picture }) => picture !== null);
 
@@ -293,6 +337,9 @@ describe('every picture', () => {
     'bolt_circle(95 mm, 6, start: 30°)',
     'tailstock_setover(30 mm, 29 mm, 250 mm, 250 mm)',
     'taper_found([18.242, 18.251, 18.266] mm, [10, 88, 166] mm)',
+    'screw_over_wires(M36x1.5-6g, 0.895 mm)',
+    'over_wires(20 mm, 5 mm, 2.6 mm, thread_angle: 29°)',
+    'screw_over_wires(M18, 2.4 mm)',
   ];
 
   it('is among those looked at here', () => {

@@ -11,6 +11,7 @@ import { boltCircle, holeCircle } from './circles';
 import { type Figures, figuresOf } from './figures';
 import { kneePasses } from './knee';
 import { taperReadings, taperSetOver } from './tapers';
+import { threadWires } from './thread';
 import { fitZones, limitsBar, sharesBars } from './zones';
 
 /** By the key that a formula names. */
@@ -22,6 +23,7 @@ export const PICTURES: ReadonlyMap<string, (figures: Figures) => string | null> 
   ['fit_zones', fitZones],
   ['taper_set_over', taperSetOver],
   ['taper_readings', taperReadings],
+  ['thread_wires', threadWires],
 ]);
 
 /** Pictures of a line as SVG, the formula's first. */
