@@ -1,7 +1,7 @@
 /** What hangs on a line of figures: its working, the list it gives, its pictures; folded away where answers are hidden. */
 import type { Row } from '../engine/index';
 import { expression } from './cells';
-import { element, escape } from './html';
+import { element, escape, prose } from './html';
 import { inUnits } from './how';
 import { listHtml } from './lists';
 import { figure, picturesOf, sharesOf } from './picture/of-row';
@@ -85,5 +85,5 @@ function whyAsked(row: Row): string {
     said === undefined || said === ''
       ? `The job goes on only while \`${code(row.text)}\` is true; the note does not say why.`
       : `Asked because: ${said}.`;
-  return element('p', { class: 'scribeline-why' }, escape(words));
+  return element('p', { class: 'scribeline-why' }, prose(words));
 }

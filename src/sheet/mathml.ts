@@ -77,13 +77,15 @@ function math(node: Expression, text: string): string {
   }
 }
 
+/** Brackets are as high as what they hold: a font without high ones would draw them higher than a line of text. */
 function fenced(open: string, inner: string, close: string): string {
+  const high = /<m(?:frac|sqrt|sup)\b/.test(inner) ? '' : ' stretchy="false"';
   return element(
     'mrow',
     {},
-    `<mo fence="true" form="prefix">${open}</mo>`,
+    `<mo fence="true" form="prefix"${high}>${open}</mo>`,
     inner,
-    `<mo fence="true" form="postfix">${close}</mo>`,
+    `<mo fence="true" form="postfix"${high}>${close}</mo>`,
   );
 }
 

@@ -235,6 +235,14 @@ describe('mathematics', () => {
     ['-a', '<mrow><mo>−</mo><mi mathvariant="normal">a</mi></mrow>'],
     ['2 * pi', '<mrow><mn>2</mn><mo>⋅</mo><mi mathvariant="normal">π</mi></mrow>'],
     ['s.ring', '<mi mathvariant="normal">s.ring</mi>'],
+    [
+      '(1)',
+      '<mrow><mo fence="true" form="prefix" stretchy="false">(</mo><mn>1</mn><mo fence="true" form="postfix" stretchy="false">)</mo></mrow>',
+    ],
+    [
+      '(1 / 2)',
+      '<mrow><mo fence="true" form="prefix">(</mo><mfrac><mn>1</mn><mn>2</mn></mfrac><mo fence="true" form="postfix">)</mo></mrow>',
+    ],
   ])('%s', (text, mathml) => {
     expect(mathOf(text)).toBe(`<mrow>${mathml}</mrow>`);
   });
