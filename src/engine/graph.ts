@@ -7,7 +7,7 @@
 import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
 import { parseLine } from '../notation/line';
-import type { FenceWord, Statement } from '../notation/syntax';
+import type { Expression, FenceWord, Statement } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Few } from './few';
 import type { Asked, CheckResult, ReadingResult } from './results';
@@ -76,16 +76,30 @@ export interface Recorded {
   readonly used: Quantity | null;
 }
 
-/** Stands for any list without members; never added to, see `appended`. */
-const NOBODY: Node[] = [];
+/** The lines that record something about a name: few names have any. */
+export interface Records {
+  /** In no particular order. */
+  readonly lines: Node[];
+  /** In the order of the note, and what they come to; null until asked for. */
+  ordered: readonly Node[] | null;
+  recorded: Recorded | null;
+}
+
+let marks = 0;
+
+/** A number by which one pass over lines and entries knows those it has been at. */
+export function freshMark(): number {
+  return ++marks;
+}
+
 const NOTHING: readonly never[] = [];
 
 /** Everything the sheet knows about one name (or record path such as `setup.ring`). */
 export class Entry {
   /** Figures of this name; more than one is an error at each. */
   definers: Few<Node> = null;
-  /** `measured`, `final` and `used` lines for it, in no particular order. */
-  records: Node[] = NOBODY;
+  /** Its `measured`, `final` and `used` lines. */
+  records: Records | null = null;
   /** The first of the lookups of this name. */
   lookers: Lookup | null = null;
   /** Lines whose judgement depends on this entry without their value doing so. */
@@ -95,25 +109,21 @@ export class Entry {
   card: Card | null = null;
   /** The front matter, for the entry `job` alone. */
   job: RecordValue | null = null;
-  /** Lines that record something, in the order of the note, and what they come to; null until asked for. */
-  ordered: readonly Node[] | null = null;
-  recorded: Recorded | null = null;
 
-  // Marks of the update in progress: lookers gathered, lookers told of a change, lines around judged.
+  // Marks of the update in progress: its lines gathered or judged, its lookers told of a change.
   seen = 0;
   told = 0;
-  judged = 0;
 
   constructor(readonly name: string) {}
 
   /** A reading came, went or moved. */
   forgetOrder(): void {
-    this.ordered = this.recorded = null;
+    if (this.records) this.records.ordered = this.records.recorded = null;
   }
 
   /** A reading changed in its place. */
   forgetRecorded(): void {
-    this.recorded = null;
+    if (this.records) this.records.recorded = null;
   }
 
   /** The figure of this name, when it has one and no more. */
@@ -124,7 +134,7 @@ export class Entry {
   get idle(): boolean {
     return (
       this.definers === null &&
-      this.records.length === 0 &&
+      this.records === null &&
       this.lookers === null &&
       this.judges === null &&
       this.card === null &&
@@ -186,11 +196,13 @@ export class Node {
   outcome = ONLY_A_VALUE;
   verdict = NOT_JUDGED;
 
+  /** What it amounts to, where that is all there is to the line and the rest of what was read is forgotten. */
+  expression: Expression | null = null;
+
   // Marks of the update in progress; see `settle`.
   stamp = 0;
   dirty = false;
   order = 0;
-  judged = 0;
 
   constructor(
     readonly text: string,
@@ -218,11 +230,17 @@ export class Node {
   }
 
   /**
-   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Only
-   * for a line that stands alone, since it needs no second evaluation, and has nothing to say.
+   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. A line
+   * that stands alone needs no second evaluation; of others that state a value and no more, the expression is kept.
    */
   forget(): void {
-    if (this.standsAlone && !this.hasFindings) this.read = null;
+    const { read } = this;
+    if (read === null || read.findings.length > 0) return;
+    if (!this.standsAlone) {
+      if (!statesOnlyAValue(read)) return;
+      this.expression = read.expression;
+    }
+    this.read = null;
   }
 
   /** Whether the notation has something to say about it. */
@@ -248,4 +266,10 @@ export class Node {
   get name(): string {
     return this.kind === 'figure' ? (this.provides?.name ?? '') : '';
   }
+}
+
+/** Whether it is `name = expression` or an expression alone, without limits or a unit to show it in. */
+function statesOnlyAValue(read: Statement): read is Statement & { readonly expression: Expression } {
+  if (read.kind === 'figure') return read.limits === null && read.sense === null && read.to === null;
+  return read.kind === 'show' && read.to === null;
 }

@@ -242,7 +242,7 @@ function speed(node: Node, q: Quantity, cards: readonly Card[], span: Span): rea
 
 /** What was really run stands beside the plan, so the plan may stay between the machine's steps. */
 function wasUsed(node: Node): boolean {
-  return node.provides?.records.some((record) => record.statement.kind === 'used') ?? false;
+  return node.provides?.records?.lines.some((record) => record.statement.kind === 'used') ?? false;
 }
 
 function feed(node: Node, q: Quantity, cards: readonly Card[], span: Span): readonly Problem[] {

@@ -5,7 +5,7 @@
 import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
-import { appended, withOne, withoutOne } from './few';
+import { withOne, withoutOne } from './few';
 import { Entry, Node } from './graph';
 import { difference } from './values';
 import { isWarm } from './warm';
@@ -104,7 +104,8 @@ export class Names {
   private addRecord(node: Node, path: readonly string[]): void {
     const entry = this.entryOf(path.join('.'));
     node.provides = entry;
-    entry.records = appended(entry.records, node);
+    if (entry.records) entry.records.lines.push(node);
+    else entry.records = { lines: [node], ordered: null, recorded: null };
     this.touch(entry);
     if (path.length === 1) return;
     const root = this.entryOf(path[0] ?? '');
@@ -138,7 +139,7 @@ export class Names {
     const { provides, kind } = node;
     if (!provides) return;
     if (kind === 'reading' || kind === 'used') {
-      provides.records.splice(provides.records.indexOf(node), 1);
+      withoutRecord(provides, node);
       this.touch(provides);
       const root = this.find(provides.name.split('.', 1)[0] ?? '');
       if (root) {
@@ -203,4 +204,10 @@ export class Names {
     this.renewed.clear();
     return { seeds, touched };
   }
+}
+
+function withoutRecord(entry: Entry, node: Node): void {
+  const lines = entry.records?.lines ?? [];
+  lines.splice(lines.indexOf(node), 1);
+  if (lines.length === 0) entry.records = null;
 }

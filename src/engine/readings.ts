@@ -1,13 +1,13 @@
 /** Readings as values, and readings against the limits that were asked for. */
 import type { List, Quantity } from '../quantity/value';
 import { plain, quantity } from '../quantity/arithmetic';
-import type { Entry, Node, Recorded } from './graph';
+import type { Entry, Node, Recorded, Records } from './graph';
 import type { Asked, ReadingResult } from './results';
 
 /** Lines that record something about a name, in the order of the note. */
-function inOrder(entry: Entry): readonly Node[] {
-  entry.ordered ??= entry.records.slice().sort((a, b) => a.line - b.line);
-  return entry.ordered;
+function inOrder(records: Records): readonly Node[] {
+  records.ordered ??= records.lines.slice().sort((a, b) => a.line - b.line);
+  return records.ordered;
 }
 
 /**
@@ -15,18 +15,20 @@ function inOrder(entry: Entry): readonly Node[] {
  * after a cut) or `used` (the last); null when there is none.
  */
 export function recordOf(entry: Entry, field: string): Quantity | List | null {
-  entry.recorded ??= recordedIn(inOrder(entry));
+  const { records } = entry;
+  if (!records) return null;
+  const { readings, positions, mean, used, reading } = (records.recorded ??= recordedIn(inOrder(records)));
   switch (field) {
     case 'readings':
-      return entry.recorded.readings;
+      return readings;
     case 'positions':
-      return entry.recorded.positions;
+      return positions;
     case 'mean':
-      return entry.recorded.mean;
+      return mean;
     case 'used':
-      return entry.recorded.used;
+      return used;
     default:
-      return entry.recorded.reading;
+      return reading;
   }
 }
 

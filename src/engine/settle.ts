@@ -5,9 +5,7 @@
  * lines that need each other are found on the way (Tarjan's method, written with a stack of its own because a chain of ten
  * thousand lines would overflow the call stack): they are cycles and get no value.
  */
-import type { Entry, Lookup, Node } from './graph';
-
-let stamps = 0;
+import { type Entry, type Lookup, type Node, freshMark } from './graph';
 
 /** Values of `Node.order`; a line on the way to what it needs has its number in the order of visiting, from 1. */
 const UNSEEN = 0;
@@ -58,7 +56,7 @@ export interface Settling {
 
 /** Evaluates the seeds and whatever their changes reach. Answers every node that was evaluated, each once. */
 export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node[] {
-  const stamp = ++stamps;
+  const stamp = freshMark();
   const nodes = affected(seeds, stamp);
   const done: Node[] = [];
   const evaluate = (node: Node): void => {

@@ -18,7 +18,7 @@ import type { Card } from './cards';
 import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';
 import { forEachOf } from './few';
-import { type Entry, type Node, ONLY_A_VALUE } from './graph';
+import { type Entry, type Node, ONLY_A_VALUE, freshMark } from './graph';
 import { judge } from './judge';
 import { Names } from './names';
 import { allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
@@ -26,8 +26,6 @@ import type { CardInForce, Finding, Row, Shop } from './results';
 import { settle } from './settle';
 import { evaluateNode } from './statement';
 import { difference, entryValue } from './values';
-
-let updates = 0;
 
 export class Sheet implements Scope {
   private readonly register: Names;
@@ -81,17 +79,17 @@ export class Sheet implements Scope {
 
   /** Judges what was evaluated and what is judged by it, each line once. */
   private judgeAll(evaluated: readonly Node[], touched: readonly Entry[]): void {
-    const turn = ++updates;
+    const turn = freshMark();
     const once = (node: Node): void => {
-      if (node.judged === turn || !node.block) return;
-      node.judged = turn;
+      if (node.stamp === turn || !node.block) return;
+      node.stamp = turn;
       judge(node, this.register.find, this.cardOf);
       this.noteTrouble(node);
     };
     const around = (entry: Entry): void => {
-      if (entry.judged === turn) return;
-      entry.judged = turn;
-      entry.records.forEach(once);
+      if (entry.seen === turn) return;
+      entry.seen = turn;
+      entry.records?.lines.forEach(once);
       forEachOf(entry.judges, once);
     };
     for (const node of evaluated) {

@@ -18,7 +18,7 @@ import type {
   UnitNode,
 } from '../notation/syntax';
 import { type Evaluation, unitText } from './evaluate';
-import { type Node, ONLY_A_VALUE } from './graph';
+import { type Node, type Outcome, ONLY_A_VALUE } from './graph';
 import type { Asked, CheckResult } from './results';
 
 /** Evaluates the node and stores what came of it. The caller compares the value with the one before. */
@@ -26,6 +26,11 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
   evaluation.begin(node.text);
   node.value = null;
   node.asked = null;
+  if (node.expression) {
+    node.value = evaluation.value(node.expression);
+    node.outcome = outcome(evaluation, null, ONLY_A_VALUE.readings);
+    return;
+  }
   const { statement } = node;
   let checked: CheckResult | null = null;
   let readings: readonly Quantity[] = ONLY_A_VALUE.readings;
@@ -48,9 +53,16 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
     case 'words':
       node.value = { kind: 'text', text: statement.words.text };
   }
-  const { problems, waitsFor } = evaluation;
-  const more = checked !== null || readings.length + problems.length + waitsFor.length > 0;
-  node.outcome = more ? { check: checked, readings, waitsFor, problems, cycle: null } : ONLY_A_VALUE;
+  node.outcome = outcome(evaluation, checked, readings);
+}
+
+function outcome(
+  { problems, waitsFor }: Evaluation,
+  check: CheckResult | null,
+  readings: readonly Quantity[],
+): Outcome {
+  const more = check !== null || readings.length + problems.length + waitsFor.length > 0;
+  return more ? { check, readings, waitsFor, problems, cycle: null } : ONLY_A_VALUE;
 }
 
 export function literal(node: QuantityNode): Quantity {

@@ -9,7 +9,7 @@ import { recordOf } from './readings';
  */
 export function entryValue(entry: Entry): Value | null | undefined {
   if (entry.definers) return entry.figure?.value ?? null;
-  const sample = entry.records.length > 0 ? recordOf(entry, 'mean') : null;
+  const sample = entry.records ? recordOf(entry, 'mean') : null;
   if (sample) return sample;
   if (entry.card) return entry.card.value;
   if (entry.job) return entry.job;
