@@ -36,6 +36,11 @@ describe('errors', () => {
       'was a `hole` touched',
     ],
     ['bolt_circle(0 mm, 3)', 'bolt_circle(0.1 mm, 3)', 'more than zero'],
+    [
+      'head_speed_limit(1 kg, 10 mm, 120 mm, 20 mm, 1.2 mm)',
+      'head_speed_limit(1 kg, 10 mm, 120 mm, 20 mm, 1.1999 mm)',
+      'give one below 1.2 mm.',
+    ],
     ['bolt_circle(10 mm, 1)', 'bolt_circle(10 mm, 2)', 'give 2 or more'],
     ['bolt_circle(10 mm, 401)', 'bolt_circle(10 mm, 400)', 'give `holes` for 400 or fewer'],
     ['bolt_arc(10 mm, 1, 0°, 10°)', 'bolt_arc(10 mm, 2, 0°, 10°)', 'give 2 or more'],
@@ -117,6 +122,11 @@ describe('warnings', () => {
     [
       'circle_from_touches([10, 0, -10] mm, [0, 10, 0] mm, 1 mm, hole)',
       'circle_from_touches([10, 0, -9.999] mm, [0, 10, -0.1] mm, 1 mm, hole)',
+      'No touch lies in 180° of the round',
+    ],
+    [
+      'circle_from_touches([0, 10, 0] mm, [-10, 0, 10] mm, 1 mm, hole)',
+      'circle_from_touches([0, 10, -0.01] mm, [-10, 0, 9.999] mm, 1 mm, hole)',
       'No touch lies in 180° of the round',
     ],
     [
@@ -252,6 +262,45 @@ describe('a bolt circle', () => {
     const x = value?.kind === 'record' ? value.fields.get('x') : null;
     const first = x?.kind === 'list' ? x.items[0] : undefined;
     expect(Math.max(...(first?.spread?.[0]?.at ?? []))).toBeCloseTo(50, 9);
+  });
+
+  it('knows every angle near the start at which a hole lies on an axis', () => {
+    for (const [holes, start] of [
+      [4, 10],
+      [7, 200],
+    ] as const) {
+      const found =
+        formulaNamed('bolt_circle')?.extremes?.['start']?.(given({ diameter: 50, holes, start })) ?? [];
+      for (let hole = 0; hole < holes; hole++) {
+        // From an axis before the hole to the second one after it, and each of them once.
+        const own = found
+          .map((angle) => angle + (hole * 360) / holes)
+          .filter((angle) => Math.abs(angle / 90 - Math.round(angle / 90)) < 1e-12);
+        const at = start + (hole * 360) / holes;
+        for (const axis of [-90, 0, 90, 180].map((more) => (Math.floor(at / 90) + more / 90) * 90))
+          expect(own.some((angle) => Math.abs(angle - axis) < 1e-9)).toBe(true);
+      }
+      expect(found).toHaveLength(4 * holes);
+    }
+  });
+
+  it('of a part of the round knows where moving an end brings a hole onto an axis, or the ends opposite', () => {
+    const args = { diameter: 50, holes: 3, start: 20, end: 100 };
+    const ends = (moved: 'start' | 'end'): readonly number[] =>
+      formulaNamed('bolt_arc')?.extremes?.[moved]?.(given(args)) ?? [];
+    // The hole in the middle stands half way between the ends, and moves half as far as one of them: by hand.
+    const middle = (end: number): number => 2 * end - 100;
+    for (const start of [-90, 0, 90, 180, middle(-90), middle(0), middle(90), middle(180)])
+      expect(ends('start').some((angle) => Math.abs(angle - start) < 1e-9)).toBe(true);
+    for (const end of [0, 90, 180, 270, -90, 0, 90, 180].map((axis, i) => (i < 4 ? axis : 2 * axis - 20)))
+      expect(ends('end').some((angle) => Math.abs(angle - end) < 1e-9)).toBe(true);
+    // Neighbours lie opposite each other where half a turn is between them.
+    for (const half of [0, 180, -180]) {
+      expect(ends('start').some((angle) => Math.abs(angle - (100 - 2 * half)) < 1e-9)).toBe(true);
+      expect(ends('end').some((angle) => Math.abs(angle - (20 + 2 * half)) < 1e-9)).toBe(true);
+    }
+    expect(ends('start')).toHaveLength(11);
+    expect(ends('end')).toHaveLength(11);
   });
 });
 

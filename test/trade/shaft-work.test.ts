@@ -274,6 +274,9 @@ describe('change gears', () => {
     // 30 * 40 over 60 * ... : 20 * 50 / (30 * 60) = 0.5556 and 3/5 = 0.6 beside 0.58333; 0.6 is 2.857 % off.
     expect(metric.says).toContain('The nearest, 30 drives 50, cuts 1.8 mm, which is 2.857 mm out in 100 mm');
     expect(metric.says).not.toContain('127 teeth');
+    // 40 / 80 is 0.66 % more than 0.4967, and 40 / 81 is 0.58 % less.
+    const close = refused('thread_gears', { lead: 0.4967, ...lathe({ lead_screw: 1, gears: [40, 80, 81] }) });
+    expect(close.says).toContain('The nearest, 40 drives 81,');
     const inch = refused('thread_gears', { lead: 25.4 / 16, ...few });
     expect(inch.says).toContain('as 127 to 240. It takes a gear of 127 teeth.');
     const module = refused('thread_gears', { lead: Math.PI, ...few });

@@ -96,6 +96,18 @@ describe('errors', () => {
       'rollers below 7.92 mm',
       'taper_over_rollers(16.5 mm, 18.5 mm, 50 mm, 8 mm)',
     ],
+    // Flanks of atan(0.02) on either side: 16 mm over 1 + 1 / tan(44.427°), by hand, is 7.92001 mm.
+    [
+      'taper_over_rollers(16 mm, 18 mm, 50 mm, 7.9201 mm)',
+      'rollers below 7.92 mm',
+      'taper_over_rollers(16 mm, 18 mm, 50 mm, 7.9199 mm)',
+    ],
+    // Flanks of atan(1) / 2 more: 30° over 1 + 1 / tan(22.5°) is 2 + sqrt(2) times the roller.
+    [
+      'taper_over_rollers(34.142 mm, 134.142 mm, 50 mm, 10.0002 mm)',
+      'rollers below 10 mm',
+      'taper_over_rollers(34.142 mm, 134.142 mm, 50 mm, 9.9998 mm)',
+    ],
     [
       'taper_over_balls(16 mm, 2 mm, 16 mm, 80 mm)',
       'change them round',
@@ -172,6 +184,12 @@ describe('warnings', () => {
       'taper_found([12, 12.004503, 12] mm, [0, 50, 100] mm)',
       'the work is bowed',
       'taper_found([12, 12.004497, 12] mm, [0, 50, 100] mm)',
+    ],
+    // A line through 0, 1.25 and 1 times the rise misses the middle one by half of the rise.
+    [
+      'taper_found([12, 12.05001, 12.04] mm, [0, 50, 100] mm)',
+      'the work is bowed',
+      'taper_found([12, 12.04999, 12.04] mm, [0, 50, 100] mm)',
     ],
   ])('%s', (call, text, near) => {
     expect(says(call, 'warning').join(' ')).toContain(text);
