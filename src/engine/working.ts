@@ -4,6 +4,7 @@
  */
 import { type Sheet, calculateLines } from './sheet';
 import type { CallNode, Expression, UnitNode } from '../notation/syntax';
+import { callOf } from '../notation/walk';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
 import type { Step as Rule } from '../trade/formula';
 import { type Put, substituted } from './substitute';
@@ -86,6 +87,29 @@ function agrees(value: Value | null, wanted: Value, extra: number): boolean {
     return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
   if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
   return value.dimension === wanted.dimension && shownIn(value, wanted.unit, extra) === shown(wanted, extra);
+}
+
+/** The steps of a formula that lead to one field of its result; empty where no step gives it. */
+export function workingOfField(sheet: Sheet, node: CallNode, field: string): readonly WorkingStep[] {
+  const steps = workingOfCall(sheet, node);
+  return steps.slice(0, steps.findIndex(({ name }) => name === field) + 1);
+}
+
+/** The working of a line's expression: of the formula that it calls, else the expression itself with its figures put in. */
+export function workingOfLine(
+  sheet: Sheet,
+  text: string,
+  node: Expression,
+  name: string,
+  conversion: Conversion | null,
+): readonly WorkingStep[] {
+  const call = callOf(node);
+  if (call && sheet.call(call)) return workingOfCall(sheet, call);
+  const source = node.kind === 'field' ? callOf(node.of) : null;
+  const steps = node.kind === 'field' && source ? workingOfField(sheet, source, node.field) : [];
+  if (steps.length > 0) return steps;
+  const step = workingOf(sheet, text, node, name, conversion);
+  return step ? [step] : [];
 }
 
 /** The working of a formula's call, step by step; empty when it has no result. */

@@ -1,13 +1,14 @@
 /** A field of a record, a card or a figure's readings: the value, and where it comes from. */
 import type { Row, Sheet } from '../engine/index';
 import type { CallNode, FieldNode } from '../notation/syntax';
+import { callOf } from '../notation/walk';
 import { formulaNamed } from '../trade/index';
 import { formulaParts } from './explain-call';
 import { STARTING_POINT } from './explain-card';
 import type { Explanation, Part } from './explanation';
-import { also, callOf, headline, limitParts, words } from './parts';
+import { also, headline, limitParts, words } from './parts';
 import { capital } from '../engine/wording';
-import { workingOfCall } from '../engine/working';
+import { workingOfField } from '../engine/working';
 
 /** `setup.ring`, `lathe.power`, `neck.mean`: the value, and where it comes from. */
 export function explainField(sheet: Sheet, row: Row, node: FieldNode): Explanation | null {
@@ -33,7 +34,7 @@ function fieldSource(sheet: Sheet, { of, field }: FieldNode): FieldSource {
   const formula = call && formulaNamed(call.name.text);
   const result = formula?.result.find((each) => each.name === field);
   if (call && formula && result) {
-    const steps = upTo(workingOfCall(sheet, call), field);
+    const steps = workingOfField(sheet, call, field);
     return {
       words: [words(`${capital(result.meaning)}.`)],
       parts: [...(steps.length > 0 ? [{ kind: 'working', steps } as const] : []), ...formulaParts(formula)],
@@ -59,10 +60,4 @@ const READING_FIELDS = new Map([
 function figureCall(sheet: Sheet, name: string): CallNode | null {
   const row = sheet.figure(name);
   return row?.statement.kind === 'figure' ? callOf(row.statement.expression) : null;
-}
-
-/** The steps down to the one that gives the field. */
-function upTo<T extends { readonly name: string }>(steps: readonly T[], field: string): readonly T[] {
-  const last = steps.findIndex(({ name }) => name === field);
-  return last < 0 ? [] : steps.slice(0, last + 1);
 }

@@ -1,6 +1,7 @@
 /** What a place of a note or a whole line amounts to, and why. */
 import { type Row, type Sheet, calculateLines, machineCautions } from '../engine/index';
 import type { Expression, Note, UnitNode } from '../notation/syntax';
+import { callOf } from '../notation/walk';
 import type { Quantity } from '../quantity/value';
 import { explainCall, explainParameter, minding } from './explain-call';
 import { explainCard, explainJob } from './explain-card';
@@ -11,7 +12,6 @@ import type { Explanation, Part } from './explanation';
 import { askedLimits } from './limits';
 import {
   also,
-  callOf,
   callParts,
   conversionTo,
   fieldParts,

@@ -1,13 +1,14 @@
 /** Pieces that several explanations are made of. */
 import type { Sheet } from '../engine/index';
-import type { CallNode, Expression, UnitNode } from '../notation/syntax';
+import type { Expression, UnitNode } from '../notation/syntax';
+import { callOf } from '../notation/walk';
 import type { Quantity, Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
 import { fieldRows, formulaParts } from './explain-call';
 import type { Part } from './explanation';
 import { resultingLimits, withLimits } from './limits';
 import { otherWays, valueText } from '../engine/wording';
-import { type Conversion, workingOf, workingOfCall } from '../engine/working';
+import { type Conversion, workingOfLine } from '../engine/working';
 
 export function also(q: Quantity): readonly Part[] {
   const texts = otherWays(q);
@@ -45,24 +46,13 @@ export function workingParts(
   name: string,
   conversion: Conversion | null,
 ): readonly Part[] {
-  const call = callOf(node);
-  if (call && sheet.call(call)) {
-    const steps = workingOfCall(sheet, call);
-    return steps.length > 0 ? [{ kind: 'working', steps }] : [];
-  }
-  const step = workingOf(sheet, text, node, name, conversion);
-  return step ? [{ kind: 'working', steps: [step] }] : [];
+  const steps = workingOfLine(sheet, text, node, name, conversion);
+  return steps.length > 0 ? [{ kind: 'working', steps }] : [];
 }
 
 /** The conversion a line asks for, when it has one and a figure for a value. */
 export function conversionTo(to: UnitNode | null, value: Value | null): Conversion | null {
   return to && value?.kind === 'number' ? { to, value } : null;
-}
-
-/** The call that an expression is, brackets aside. */
-export function callOf(node: Expression): CallNode | null {
-  if (node.kind === 'group') return callOf(node.of);
-  return node.kind === 'call' ? node : null;
 }
 
 /** What belongs to the formula that an expression calls. */

@@ -1,5 +1,5 @@
 /** Walking over what a line was read as. */
-import type { Expression, Span, Statement } from './syntax';
+import type { CallNode, Expression, Span, Statement } from './syntax';
 
 /** The expressions directly inside one. */
 export function children(e: Expression): readonly Expression[] {
@@ -60,4 +60,10 @@ export function nodeAt(statement: Statement, offset: number): Expression | null 
 /** The text of a node as it stands in its line. */
 export function textOf(span: Span, line: string): string {
   return line.slice(span.start, span.end);
+}
+
+/** The call that an expression is, brackets aside. */
+export function callOf(node: Expression): CallNode | null {
+  if (node.kind === 'group') return callOf(node.of);
+  return node.kind === 'call' ? node : null;
 }

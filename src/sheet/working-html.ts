@@ -1,7 +1,7 @@
 /** Workings as mathematics: in words, with names, with the figures put in, and what that comes to. */
-import type { Expression } from '../notation/syntax';
+import { callOf } from '../notation/walk';
 import type { Row } from '../engine/index';
-import { type WorkingStep, workingOf, workingOfCall } from '../engine/working';
+import { type WorkingStep, workingOfLine } from '../engine/working';
 import { formulaNamed } from '../trade/index';
 import { element, escape } from './html';
 import { equations } from './mathml';
@@ -12,17 +12,9 @@ export function stepsOf(row: Row, { sheet }: View): readonly WorkingStep[] {
   const { statement, value, text } = row;
   if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return [];
   const { expression, to } = statement;
-  const call = callOf(expression);
-  if (call && sheet.call(call)) return workingOfCall(sheet, call);
   const name = statement.kind === 'figure' ? statement.name.text : '';
   const conversion = to && value.kind === 'number' ? { to, value } : null;
-  const step = workingOf(sheet, text, expression, name, conversion);
-  return step ? [step] : [];
-}
-
-function callOf(node: Expression): Extract<Expression, { kind: 'call' }> | null {
-  if (node.kind === 'group') return callOf(node.of);
-  return node.kind === 'call' ? node : null;
+  return workingOfLine(sheet, text, expression, name, conversion);
 }
 
 /** Steps as a list of equations; `why` adds what the formula says for somebody who is learning. */

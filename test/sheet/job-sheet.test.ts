@@ -174,6 +174,12 @@ describe('for the apprentice', () => {
     expect(told).toContain('Asked because: it must pass the bore.');
   });
 
+  it('the working of one field of a result is the steps that lead to it', () => {
+    const told = words(made(figures('h = ball_on_shank(30 mm, 12 mm).ring'), { workings: true }).html);
+    expect(told).toContain('The chord from free end to neck ring = ball ⋅ cos');
+    expect(told).not.toContain('height =');
+  });
+
   it('without --workings there are none', () => {
     expect(made(text).html).not.toContain('<math>');
   });

@@ -1,6 +1,6 @@
 /** The pictures that belong to a line: its formula's, the limits with what was measured, the shares of its inputs. */
 import type { ReadingResult, Row, Sheet } from '../../engine/index';
-import type { CallNode, Expression } from '../../notation/syntax';
+import { callOf } from '../../notation/walk';
 import { showValue } from '../../quantity/display';
 import type { Quantity } from '../../quantity/value';
 import { formulaNamed } from '../../trade/index';
@@ -53,11 +53,6 @@ function formulaPicture(sheet: Sheet, { statement, value }: Row, show: Figures['
   const draw = key ? PICTURES.get(key) : undefined;
   const figures = call && draw ? figuresOf(sheet, call, value, show) : null;
   return figures && draw ? draw(figures) : null;
-}
-
-function callOf(node: Expression): CallNode | null {
-  if (node.kind === 'group') return callOf(node.of);
-  return node.kind === 'call' ? node : null;
 }
 
 /** Readings by name, gathered once for each set of rows. */
