@@ -392,9 +392,9 @@ describe('ranges', () => {
       'give 0° or more',
     ],
     [
-      'thread_infeed(M10, compound_angle: 60.5°)',
+      'thread_infeed(M10, compound_angle: 60.05°)',
       'thread_infeed(M10, compound_angle: 60°)',
-      'from square, 29.5°',
+      'from square, 29.95°',
     ],
     ['lead_angle(0 mm, 1 mm)', 'lead_angle(0.1 mm, 1 mm)', 'more than zero'],
     [
@@ -432,6 +432,10 @@ describe('ranges', () => {
   ])('%s, and %s', (bad, good, text) => {
     expect(says(bad, 'warning').join(' ')).toContain(text);
     expect(says(good, 'warning')).toEqual([]);
+  });
+  it('an angle from along the bed is refused, and not warned of besides', () => {
+    expect(says('thread_infeed(M10, compound_angle: 60°)', 'warning')).toHaveLength(1);
+    expect(says('thread_infeed(M10, compound_angle: 60.05°)', 'warning')).toEqual([]);
   });
 });
 
