@@ -13,6 +13,7 @@ export const GROUPS: ReadonlyMap<Family, string> = new Map<Family, string>([
   ['cutting', 'Speeds, feeds and forces'],
   ['taper', 'Tapers and alignment'],
   ['fits', 'Limits, fits and warmth'],
+  ['holes', 'Holes and drills'],
   ['threads', 'Threads'],
   ['probing', 'Touching off and hole patterns'],
   ['setup', 'Setting angles'],

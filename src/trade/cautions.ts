@@ -118,6 +118,12 @@ export const CAUTIONS: ReadonlyMap<string, readonly string[]> = new Map([
     ],
   ],
   [
+    'breaking_through',
+    [
+      'Drills grab: clamp the work or hold it in a vice bolted down, never in the hand, and ease the feed before the point breaks through. Brass, bronze and plastics pull an ordinary drill in: take the edge off its lips. Thin sheet climbs the drill and cuts: clamp it between wood, or use a step drill.',
+    ],
+  ],
+  [
     'indexing',
     [
       'Take up backlash in one direction only. Set the sector arms, count the first hole as zero, and make one light scribe round the whole circle before cutting.',

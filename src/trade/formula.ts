@@ -129,6 +129,7 @@ export type Family =
   | 'support'
   | 'taper'
   | 'geometry'
+  | 'holes'
   | 'fits'
   | 'threads'
   | 'mechanics'

@@ -227,6 +227,18 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./shrink') as typeof import('./shrink')).SHRINK_FORMULAS,
   },
   {
+    formulas: ['drill_size', 'drill_point_depth'],
+    load: () => (require('./drills') as typeof import('./drills')).DRILL_FORMULAS,
+  },
+  {
+    formulas: ['centre_drill'],
+    load: () => (require('./centre-drill') as typeof import('./centre-drill')).CENTRE_DRILL_FORMULAS,
+  },
+  {
+    formulas: ['clearance_hole', 'counterbore', 'reaming_allowance'],
+    load: () => (require('./screw-holes') as typeof import('./screw-holes')).SCREW_HOLE_FORMULAS,
+  },
+  {
     formulas: ['thread_sizes', 'thread_infeed', 'lead_angle'],
     load: () => (require('./threads') as typeof import('./threads')).THREAD_FORMULAS,
   },

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import checks from '../data/quantity/checks.json' with { type: 'json' };
 import { quantity } from '../../src/quantity/arithmetic';
 import {
   decimalsFor,
@@ -123,14 +122,11 @@ describe('angles in minutes and seconds', () => {
     [-0.00001, '0°00′00″'],
     [0.0002, '0°00′01″'],
     [360, '360°00′00″'],
+    // H03 of test/data/checks.json, worked with pint.
+    [1.49083333333, '1°29′27″'],
+    [16.5944444444, '16°35′40″'],
   ];
   it.each(cases)('%d° is %s', (degrees, text) => expect(degreesMinutesSeconds(q(degrees, 'deg'))).toBe(text));
-
-  it.each(checks.filter((c) => c.id.startsWith('H03')))('$id', (check) => {
-    const { d = 0, m = 0, s = 0 } = check.inputs;
-    const text = degreesMinutesSeconds(q(Number(check.expected), 'deg'));
-    expect(text).toBe(`${d}°${m}′${s}″`);
-  });
 
   it('never have sixty seconds, and are within half a second', () => {
     fc.assert(

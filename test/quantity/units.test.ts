@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
-import checks from '../data/quantity/checks.json' with { type: 'json' };
 import { toBase, fromBase, unitOf } from '../../src/quantity/unit';
 import { UNIT_TABLE } from '../../src/quantity/unit-table';
 import {
@@ -121,15 +120,6 @@ describe('units', () => {
     expect(toBase(40, unit('thou'))).toBeCloseTo(1.016, 12);
     expect(toBase(90, unit('m/min'))).toBe(90_000);
     expect(fromBase(toBase(15, unit('s')), unit('s'))).toBe(15);
-  });
-
-  it.each(checks.filter((c) => c.id.startsWith('H01')))('$id: $inputs.value to $inputs.to', (check) => {
-    // Sources and methods stand in test/data/quantity/checks.json.
-    const written = (text: string) => text.replace('ft lbf', 'lbf*ft').replace('N m', 'N*m');
-    const [, amount, from = ''] = /^([\d.]+) (.*)$/.exec(written(check.inputs.value ?? '')) ?? [];
-    const to = unit(written(check.inputs.to ?? ''));
-    const got = fromBase(toBase(Number(amount), unit(from)), to);
-    expect(Math.abs(got - Number(check.expected))).toBeLessThanOrEqual(check.tolerance);
   });
 
   it('name a source and a derivation for every factor', () => {

@@ -1,6 +1,9 @@
 /** The check values that were worked out independently of the project, against the formulas. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { calculateLines } from '../../src/engine';
+import { fromBase } from '../../src/quantity/unit';
+import { unit } from '../../src/quantity/units';
 import type { CardView } from '../../src/quantity/value';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
@@ -27,12 +30,27 @@ const { checks } = JSON.parse(readFileSync(new URL('../data/checks.json', import
 /** A card for starts, whose speed has no part in the feed. */
 const STEEL = materialCard('steel', { hss_speed: [22, 'm/min'] });
 
+/** Value of a line as a note has it, in a unit. */
+function evaluated(line: string, unitText: string): number {
+  const sheet = calculateLines(`x = ${line}`);
+  const value = sheet.valueOf('x');
+  if (value?.kind !== 'number') throw new Error(`${line}: ${sheet.findings()[0]?.message ?? 'no number'}`);
+  return fromBase(value.value, unit(unitText));
+}
+
+/** Units of the checks as the notation writes them. */
+const inNotation = (text: unknown): string => String(text).replace('ft lbf', 'lbf*ft').replace('N m', 'N*m');
+
 /** How each family's inputs go into the formulas. */
 const RUN: Readonly<Record<string, Run>> = {
   ...BALL_RUN,
   ...TAPER_RUN,
   ...SHAFT_RUN,
   ...SHOP_RUN,
+  H01: (_, __, ___, { value, to }) => [
+    evaluated(`${inNotation(value)} to ${inNotation(to)}`, inNotation(to)),
+  ],
+  H03: (at) => [evaluated(`${at('d')}°${at('m')}′${at('s')}″`, '°')],
   C01: (at) =>
     at('d_mm') > 0
       ? numbers('spindle_speed', { cutting_speed: at('vc_m_min'), diameter: at('d_mm') }, '')
@@ -155,6 +173,16 @@ describe('fits', () => {
   });
 });
 
+describe('grades of ISO 286', () => {
+  // Annex of ISO 286-1: the formula's result is rounded to whole µm up to 100, and to 5 µm from there to 200.
+  it.each(of('E03'))('%s', (_, { inputs, expected }) => {
+    const [over = 0, upto = 0] = inputs['step'] as number[];
+    const width = -evaluated(`iso_limits(${(over + upto) / 2} mm, h${String(inputs['grade'])}).lower`, 'um');
+    const step = Number(expected) > 100 ? 5 : 1;
+    expect(width).toBeCloseTo(Math.round(Number(expected) / step) * step, 9);
+  });
+});
+
 describe('fractions of the inch', () => {
   it.each(of('H02'))('%s', (_, { inputs, expected, tolerance }) => {
     const wanted = expected as { fraction_in: string; error_mm: number };
@@ -226,8 +254,11 @@ describe('indexing', () => {
   });
 });
 
-it('leaves no copied check out', () => {
-  const run = new Set([...Object.keys(RUN), 'B01', 'B02', 'B03', 'B04', 'B05', 'E02', 'H02']);
+/** Formulas whose rows are run by tests of their own above. */
+const OWN_TESTS = ['B01', 'B02', 'B03', 'B04', 'B05', 'E02', 'E03', 'H02'];
+
+it('runs every row, and all rows are there', () => {
+  const run = new Set([...Object.keys(RUN), ...OWN_TESTS]);
   expect(checks.filter((check) => !run.has(check.formula)).map((check) => check.id)).toEqual([]);
-  expect(checks.length).toBeGreaterThan(75);
+  expect(new Set(checks.map(({ id }) => id)).size).toBe(223);
 });

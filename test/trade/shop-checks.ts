@@ -14,6 +14,7 @@ const SHAPES = new Map([
 ]);
 
 export const SHOP_RUN: Readonly<Record<string, Run>> = {
+  G06: (at) => numbers('drill_point_depth', { diameter: at('d_mm'), point: at('point_deg') }, ''),
   G07: (at) => {
     const circle = { diameter: 2 * at('R_mm'), holes: at('n'), start: at('t0_deg') };
     const y = list('bolt_circle', circle, 'y');
