@@ -104,10 +104,35 @@ describe('past jobs', () => {
     same(note.getText(), text);
   });
 
+  it('write their sheet from a row, without being opened', async () => {
+    const target = file('past/sheet.html');
+    await vscode.commands.executeCommand('scribeline.sheetOfJob', { path: 'past/find-me.md' }, target);
+    const html = await until(
+      async () => {
+        try {
+          return new TextDecoder().decode(await vscode.workspace.fs.readFile(target));
+        } catch {
+          return '';
+        }
+      },
+      (text) => text !== '',
+    );
+    includes(html, 'Odd one');
+    same(vscode.window.activeTextEditor, undefined);
+  });
+
   it('stand in the side bar', async () => {
     await vscode.commands.executeCommand('scribeline.jobs.focus');
     const known = await vscode.commands.getCommands(true);
-    for (const name of ['findJobs', 'groupJobs', 'lastTime', 'repeatJob', 'compareJobs', 'signOff'])
+    for (const name of [
+      'findJobs',
+      'groupJobs',
+      'lastTime',
+      'repeatJob',
+      'compareJobs',
+      'sheetOfJob',
+      'signOff',
+    ])
       same(known.includes(`scribeline.${name}`), true);
   });
 });

@@ -19,6 +19,7 @@ import { errorsOf, signedNote } from '../../../archive/sign';
 import { calculate } from '../../../engine/index';
 import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
+import { type SheetRequest, WRITE_SHEET } from '../commands/write-sheet';
 import { textOf } from '../texts';
 import { type Workspace, isNote } from '../workspace';
 import type { PastJobs } from './past-jobs';
@@ -50,6 +51,11 @@ export function registerJobCommands(
       const second =
         first && (uriOf(other) ?? (await pickJob(past, l10n.t('Compare it with which job?'), first)));
       if (first && second) await showComparison(first, second);
+    }),
+    commands.registerCommand('scribeline.sheetOfJob', async (given?: Given, target?: Uri) => {
+      const note = await chosen(given, l10n.t('The sheet of which job?'));
+      const request: SheetRequest = { ...(note && { note }), ...(target instanceof Uri && { target }) };
+      return note && commands.executeCommand<Uri | undefined>(WRITE_SHEET, request);
     }),
     commands.registerCommand('scribeline.signOff', (by?: unknown) => signOff(notes, context, textOrNone(by))),
     workspace.registerTextDocumentContentProvider(COMPARISON, {

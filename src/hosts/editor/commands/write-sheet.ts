@@ -13,14 +13,18 @@ export const WRITE_SHEET = 'scribeline.writeSheet';
 
 type Kind = Omit<How, 'paper' | 'units'>;
 
-/** What a test or a key binding may say beforehand, so that nothing is asked. */
+/** What another command, a test or a key binding may say beforehand; what it leaves out is asked. */
 export interface SheetRequest extends Partial<Omit<How, 'paper'>> {
-  readonly target: Uri;
+  /** The note, where it is not the one in the active editor. */
+  readonly note?: Uri;
+  readonly target?: Uri;
 }
 
 export function registerWriteSheet(extension: Uri, shops: Shops): Disposable {
   return commands.registerCommand(WRITE_SHEET, async (request?: SheetRequest) => {
-    const document = window.activeTextEditor?.document;
+    const document = request?.note
+      ? await workspace.openTextDocument(request.note)
+      : window.activeTextEditor?.document;
     if (!document || !isNote(document)) return undefined;
     const kind: Kind | undefined = request?.target
       ? { answers: request.answers ?? 'shown', workings: request.workings ?? false }
