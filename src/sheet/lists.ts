@@ -66,12 +66,14 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
   const counts = (column: Column): boolean => column.cells.every((cell, i) => cell === String(i + 1));
   const counted = columns.find(counts);
   const rest = columns.filter((column) => column !== counted);
+  // Lines with prices are read, not worked down.
+  const ticked = how.paper && !rest.some(({ name }) => fieldOf(value, name)?.unit === '¤');
   const head = [
     element('th', { scope: 'col' }, escape(counted?.name.replace(/s$/, '') ?? 'no.')),
     ...rest.map(({ name, meaning }) =>
       element('th', { scope: 'col', title: meaning }, escape(name.replaceAll('_', ' '))),
     ),
-    how.paper ? element('th', { scope: 'col' }, 'done') : '',
+    ticked ? element('th', { scope: 'col' }, 'done') : '',
   ];
   const rows = Array.from({ length }, (_, i) =>
     element(
@@ -79,7 +81,7 @@ function listTable(value: RecordValue, columns: readonly Column[], length: numbe
       {},
       element('th', { scope: 'row' }, String(i + 1)),
       ...rest.map(({ cells }) => element('td', {}, escape(together(cells[i] ?? '')))),
-      how.paper ? element('td', {}, tickBox(false)) : '',
+      ticked ? element('td', {}, tickBox(false)) : '',
     ),
   );
   const end = value.fields.get('end_check');

@@ -275,8 +275,12 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./saw') as typeof import('./saw')).SAW_FORMULAS,
   },
   {
-    formulas: ['operation_time', 'crank_time', 'operation_cost', 'markup_and_margin', 'quotation'],
+    formulas: ['operation_time', 'crank_time', 'operation_cost', 'markup_and_margin'],
     load: () => (require('./price') as typeof import('./price')).PRICE_FORMULAS,
+  },
+  {
+    formulas: ['quotation'],
+    load: () => (require('./quotation') as typeof import('./quotation')).QUOTATION_FORMULAS,
   },
   {
     formulas: ['hardness_conversion', 'strength_from_hardness'],

@@ -1,8 +1,8 @@
-/** Time and price: what operations take, what they cost, and what is asked for them. */
-import { count, field, must, notNegative, optional, positive, quantity, shown, single } from './build';
+/** Time and price: what operations take, what they cost, and how markup and margin differ. */
+import { count, field, must, notNegative, positive, quantity, shown, single } from './build';
 import type { Condition, Formula, Given } from './formula';
 
-const QUANTITY = count('pieces', 'how many pieces');
+export const QUANTITY = count('pieces', 'how many pieces');
 const SETUP = quantity('setup', 'min', 'time to set up, once for all pieces');
 const CUTTING = quantity('cutting', 'min', 'time under the tool for each piece');
 const HANDLING = quantity('handling', 'min', 'time to load, measure and unload each piece');
@@ -104,10 +104,10 @@ const operationCost: Formula = {
 const COST = quantity('cost', '¤', 'what it costs the shop');
 const PERCENT = quantity('percent', '%', 'what is to be earned on it');
 
-const WHOLE = 100;
+export const WHOLE = 100;
 
 /** A margin is a part of the price, and can never be all of it. */
-const belowWhole: Condition = must(
+export const belowWhole: Condition = must(
   'percent',
   'the percentage is below 100 %, since a margin is a part of the price',
   (given) => given.number('percent') < WHOLE,
@@ -189,110 +189,6 @@ const markupAndMargin: Formula = {
   ],
 };
 
-const SETUP_COST = quantity('setup_cost', '¤', 'cost of all set-ups, once for the job');
-const PIECE_COST = quantity('piece_cost', '¤', 'cost of the work on each piece');
-const MATERIAL = quantity('material', '¤', 'cost of the material of each piece');
-const OTHER = optional(
-  quantity('other', '¤', 'bought in once for the job: heat treatment, a cutter, freight'),
-);
-const MARKUP = quantity('percent', '%', 'what is to be earned, as a markup and as a margin');
-
-const costOf = (given: Given, pieces: number): number =>
-  given.number('setup_cost') +
-  given.numberOr('other', 0) +
-  pieces * (given.number('piece_cost') + given.number('material'));
-
-const quotation: Formula = {
-  name: 'quotation',
-  family: 'price',
-  title: 'A quotation: costs, prices by markup and by margin, for the lot and for one',
-  parameters: [QUANTITY, SETUP_COST, PIECE_COST, MATERIAL, MARKUP, OTHER],
-  result: [
-    field('once', '¤', 'what is paid once for the job'),
-    field('for_pieces', '¤', 'work and material of all pieces'),
-    field('cost', '¤', 'cost of the job'),
-    field('by_markup', '¤', 'price of the job with the percentage on top of the cost'),
-    field('by_margin', '¤', 'price of the job of which the percentage is left over'),
-    field('each_by_markup', '¤', 'for each piece, by markup'),
-    field('each_by_margin', '¤', 'for each piece, by margin'),
-    field('one_off_by_markup', '¤', 'if there were only one, by markup'),
-    field('one_off_by_margin', '¤', 'if there were only one, by margin'),
-  ],
-  compute: (given) => {
-    const [pieces, share] = [given.number('pieces'), given.number('percent') / WHOLE];
-    const [cost, one] = [costOf(given, pieces), costOf(given, 1)];
-    return {
-      once: costOf(given, 0),
-      for_pieces: cost - costOf(given, 0),
-      cost,
-      by_markup: cost * (1 + share),
-      by_margin: cost / (1 - share),
-      each_by_markup: (cost * (1 + share)) / pieces,
-      each_by_margin: cost / (1 - share) / pieces,
-      one_off_by_markup: one * (1 + share),
-      one_off_by_margin: one / (1 - share),
-    };
-  },
-  working: (given) => [
-    {
-      name: 'once',
-      expression: `setup_cost${given.has('other') ? ' + other' : ''}`,
-      words: 'paid once for the job',
-    },
-    { name: 'for_pieces', expression: 'pieces * (piece_cost + material)', words: 'paid for each piece' },
-    { name: 'cost', expression: 'once + for_pieces', words: 'both together' },
-    { name: 'by_markup', expression: 'cost * (100% + percent)', words: 'the percentage of the cost on top' },
-    {
-      name: 'by_margin',
-      expression: 'cost / (100% - percent)',
-      words: 'the cost is what the percentage leaves of the price',
-    },
-    { name: 'each_by_markup', expression: 'by_markup / pieces', words: 'shared out' },
-    { name: 'each_by_margin', expression: 'by_margin / pieces', words: 'shared out' },
-    {
-      name: 'one_off_by_markup',
-      expression: '(once + piece_cost + material) * (100% + percent)',
-      words: 'one piece carries it alone',
-    },
-    {
-      name: 'one_off_by_margin',
-      expression: '(once + piece_cost + material) / (100% - percent)',
-      words: 'one piece carries it alone',
-    },
-  ],
-  why:
-    'What is paid once is shared by the pieces, so the price of each falls with their number: show the customer the price of ' +
-    'one beside the price of several. Markup and margin are two things; choose one, and name it.',
-  conditions: [...notNegative(SETUP_COST, PIECE_COST, MATERIAL, MARKUP, OTHER), belowWhole],
-  source: 'arithmetic; definition of markup and margin, common practice of accounts',
-  cautions: [],
-  picture: null,
-  checks: [
-    {
-      call: 'quotation(4, 90 AUD, 45 AUD, 12.5 AUD, 35%, other: 30 AUD)',
-      expect: {
-        once: 120,
-        for_pieces: 230,
-        cost: 350,
-        by_markup: 472.5,
-        by_margin: 538.461538462,
-        each_by_markup: 118.125,
-        each_by_margin: 134.615384615,
-        one_off_by_markup: 239.625,
-        one_off_by_margin: 273.076923077,
-      },
-      tolerance: 1e-8,
-      source: 'exact fractions on paper: 350 by 27/20 and 20/13; 177.50 by the same',
-    },
-    {
-      call: 'quotation(1, 60 EUR, 30 EUR, 10 EUR, 20%)',
-      expect: { cost: 100, by_markup: 120, by_margin: 125, each_by_margin: 125, one_off_by_markup: 120 },
-      tolerance: 1e-9,
-      source: 'on paper: a fifth of 100 on top; 100 is four fifths of 125',
-    },
-  ],
-};
-
 const TURNS = quantity('turns', 'rev', 'turns of the crank for a piece');
 const CRANK_SPEED = quantity('crank_speed', 'rev/min', 'turns of the crank in a minute, all day long');
 
@@ -327,10 +223,4 @@ const crankTime: Formula = {
   ],
 };
 
-export const PRICE_FORMULAS: readonly Formula[] = [
-  operationTime,
-  crankTime,
-  operationCost,
-  markupAndMargin,
-  quotation,
-];
+export const PRICE_FORMULAS: readonly Formula[] = [operationTime, crankTime, operationCost, markupAndMargin];

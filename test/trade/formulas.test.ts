@@ -266,7 +266,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "crank_time(turns, crank_speed) .",
       "operation_cost(time, rate) .",
       "markup_and_margin(cost, percent) .by_markup .by_margin .margin_of_markup .markup_of_margin",
-      "quotation(pieces, setup_cost, piece_cost, material, percent, other?) .once .for_pieces .cost .by_markup .by_margin .each_by_markup .each_by_margin .one_off_by_markup .one_off_by_margin",
+      "quotation(pieces, setup_cost, piece_cost, material, percent, other?) .once .for_pieces .cost .by_markup .by_margin .each_by_markup .each_by_margin .one_off_by_markup .one_off_by_margin .items .quantities .rates .amounts",
       "hardness_conversion(hardness, scale, into) .",
       "strength_from_hardness(hardness, scale) .",
       "shaft_power(torque, spindle_speed) .",
