@@ -72,6 +72,8 @@ function readFields(text: string, lines: readonly string[]): FrontMatter {
   const counter = new LineCounter();
   const document = parseDocument(text, {
     schema: 'failsafe',
+    // Tags of the other schemas are not known either: all is text.
+    resolveKnownTags: false,
     lineCounter: counter,
     prettyErrors: false,
     uniqueKeys: false,

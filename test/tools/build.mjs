@@ -88,6 +88,16 @@ const browser = {
 };
 // What the editor's bundles need not hold twice or at all: markdown-it's parser is in them already, finding bare addresses
 // is switched off, and of yaml a few functions are used.
+// Front matter is read by the failsafe schema and never written, so what the other schemas know of numbers, days and sets is
+// not asked, nor how yaml is written.
+const readOnly = {
+  name: 'read-only',
+  setup({ onLoad }) {
+    const others =
+      /[\\/](?:schema[\\/](?:core|json|yaml-1\.1)[\\/](?:binary|bool|float|int|omap|pairs|schema|set|timestamp)|stringify[\\/]\w+|parse[\\/]cst-\w+)\.js$/;
+    onLoad({ filter: others }, () => ({ contents: '' }));
+  },
+};
 const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
 const lean = {
   name: 'lean',
@@ -98,6 +108,7 @@ const lean = {
       if (path === 'linkify-it') return { contents: 'export default class {}' };
       const { outputFiles } = await build({
         stdin: { contents: YAML, resolveDir: root },
+        plugins: [readOnly],
         ...{ target, minify, bundle: true, format: 'cjs', write: false },
         platform: 'browser',
         mainFields: ['module', 'main'],
