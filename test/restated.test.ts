@@ -60,10 +60,13 @@ function inOther(code: string): string {
   return (
     code
       // A size with limits in its own unit, which a bare figure after ± takes.
-      .replace(new RegExp(`(± |\\+/- )(${NUMBER})(?= *$)`, 'g'), (whole, sign: string, n: string) => {
-        const unit = new RegExp(`${NUMBER} ${UNIT}`).exec(code)?.[1];
-        return unit === undefined ? whole : told(`${sign}${restated(n, unit)}`);
-      })
+      .replace(
+        new RegExp(`(± |\\+/- )(${NUMBER})(?= *(?:$|shaft|hole|to ))`, 'g'),
+        (whole, sign: string, n: string) => {
+          const unit = new RegExp(`${NUMBER} ${UNIT}`).exec(code)?.[1];
+          return unit === undefined ? whole : told(`${sign}${restated(n, unit)}`);
+        },
+      )
       .replace(
         new RegExp(`(?<![\\w.])(?:\\+(${DIGITS})|0)/(?:-(${DIGITS})|0) ${UNIT}`, 'g'),
         (_, up: string | undefined, down: string | undefined, unit: string) =>
