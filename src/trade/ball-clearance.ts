@@ -280,7 +280,8 @@ const coneBehind: Formula = {
       (given) => cone(given).begins > 0,
       (given) =>
         'The ring never comes down to the neck: keep the tilt below ' +
-        `${shown((Math.atan2(given.number('ring'), 2 * given.number('height')) * 180) / Math.PI, '°')}.`,
+        `${shown((Math.atan2(given.number('ring'), 2 * given.number('height')) * 180) / Math.PI, '°')}, or the height below ` +
+        `${mm(given.number('ring') / 2 / Math.tan(radians(given.number('tilt'))))}.`,
     ),
     must(
       'stock',

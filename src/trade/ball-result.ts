@@ -163,7 +163,8 @@ const setupResult: Formula = {
       (given) => 2 * given.number('height') * Math.tan(radians(given.number('tilt'))) < given.number('ring'),
       (given) =>
         `At ${shown(given.number('tilt'), '°')} the ring never comes down to the widest place of the ball: keep the ` +
-        `tilt below ${shown(degrees(Math.atan2(given.number('ring'), 2 * given.number('height'))), '°')}.`,
+        `tilt below ${shown(degrees(Math.atan2(given.number('ring'), 2 * given.number('height'))), '°')}, or the height below ` +
+        `${mm(given.number('ring') / 2 / Math.tan(radians(given.number('tilt'))))}.`,
     ),
     must(
       'shank',

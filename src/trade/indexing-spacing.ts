@@ -46,7 +46,8 @@ const divisionChord: Formula = {
       'over',
       'the chord spans fewer spaces than there are',
       (given) => !given.has('over') || given.number('over') < given.number('divisions'),
-      (given) => `After ${given.number('divisions')} spaces the circle is closed: span fewer.`,
+      (given) =>
+        `After ${given.number('divisions')} spaces the circle is closed: give \`over\` of ${given.number('divisions') - 1} at most.`,
     ),
   ],
   source: 'geometry: the two radii and the chord make a triangle with equal sides',

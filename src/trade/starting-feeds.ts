@@ -209,7 +209,7 @@ const reamingStart: Formula = {
       'the reamer is larger than the stock it takes',
       (given) => given.number('diameter') > REAMING_STOCK_HIGH,
       (given) =>
-        `A reamer of ${shown(given.number('diameter'), 'mm')} leaves no hole to ream from: these stocks are for more than ` +
+        `A reamer of ${shown(given.number('diameter'), 'mm')} leaves no hole to ream from: give one of more than ` +
         `${REAMING_STOCK_HIGH} mm.`,
     ),
     sized(REAMER),

@@ -47,7 +47,7 @@ export function coneOf(given: Given): Cone | Refusal {
       words: `the taper of ${text}, from the table`,
     };
   const [, over = '', under = ''] = RATIO.exec(text) ?? [];
-  if (over !== '')
+  if (Number(over) > 0 && Number(under) > 0)
     return {
       ratio: Number(over) / Number(under),
       expression: `${over} / ${under}`,

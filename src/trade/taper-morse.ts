@@ -22,7 +22,7 @@ const morse: Formula = {
     const row = morseOf(given.code('number'));
     if (!row)
       return {
-        refused: `\`${given.code('number')}\` is no Morse taper: they go from \`MT0\` to \`MT6\`.`,
+        refused: `\`${given.code('number')}\` is no Morse taper: give one from \`MT0\` to \`MT6\`.`,
         parameter: 'number',
       };
     const ratio = row.per_foot / INCHES_PER_FOOT;
