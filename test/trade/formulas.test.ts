@@ -255,7 +255,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "screw_over_wires(thread, wire?) .best .basic .largest .smallest .tolerance",
       "thread_gears(lead, lathe) .drivers .driven .ratio .cuts .train",
       "nearest_fraction(size, parts?) .fraction .exactly .off",
-      "likely_size(measured, part?, wear?) .best .called .off .sizes .offs .likelihoods .ranking",
+      "likely_size(measured, part?, wear?) .best .called .off .names .sizes .offs .likelihoods .ranking",
       "blank_size(diameter, length, on_diameter, on_end, grip?, bars?) .least_bar .bar .turned_off .blank_length",
       "bar_mass(shape, size, length, material, wall?) .mass .per_metre",
       "price_by_mass(mass, price, cut?) .",
