@@ -29,7 +29,7 @@ interface Line {
  * line is a quantity at a rate.
  */
 function linesOf(given: Given): readonly Line[] {
-  const [pieces, percent] = [given.number('pieces'), shown(given.number('percent'), '%')];
+  const [pieces, percent] = [given.number('pieces'), `${shown(given.number('percent'), '')}%`];
   const share = given.number('percent') / WHOLE;
   const [cost, one] = [costOf(given, pieces), costOf(given, 1)];
   const once = (item: string, rate: number, text: string): Line => ({
@@ -50,10 +50,10 @@ function linesOf(given: Given): readonly Line[] {
     each('work', given.number('piece_cost'), 'piece_cost'),
     each('material', given.number('material'), 'material'),
     once('cost of the job', cost, 'cost'),
-    each(`price with a markup of ${percent}`, (cost * (1 + share)) / pieces, 'each_by_markup'),
-    each(`price with a margin of ${percent}`, cost / (1 - share) / pieces, 'each_by_margin'),
-    once(`one alone with a markup of ${percent}`, one * (1 + share), 'one_off_by_markup'),
-    once(`one alone with a margin of ${percent}`, one / (1 - share), 'one_off_by_margin'),
+    each(`by ${percent} markup`, (cost * (1 + share)) / pieces, 'each_by_markup'),
+    each(`by ${percent} margin`, cost / (1 - share) / pieces, 'each_by_margin'),
+    once(`one by ${percent} markup`, one * (1 + share), 'one_off_by_markup'),
+    once(`one by ${percent} margin`, one / (1 - share), 'one_off_by_margin'),
   ];
 }
 
@@ -163,8 +163,7 @@ const quotation: Formula = {
         one_off_by_markup: 239.625,
         one_off_by_margin: 273.076923077,
         items:
-          'set-ups, bought in, work, material, cost of the job, price with a markup of 35 %, price with a margin of 35 %, ' +
-          'one alone with a markup of 35 %, one alone with a margin of 35 %',
+          'set-ups, bought in, work, material, cost of the job, by 35% markup, by 35% margin, one by 35% markup, one by 35% margin',
         quantities: [1, 1, 4, 4, 1, 4, 4, 1, 1],
         rates: [90, 30, 45, 12.5, 350, 118.125, 134.615384615, 239.625, 273.076923077],
         amounts: [90, 30, 180, 50, 350, 472.5, 538.461538462, 239.625, 273.076923077],

@@ -87,6 +87,24 @@ describe('what is to be done', () => {
     expect(html).not.toContain('[0, 3, 6');
   });
 
+  it('a quotation is read and not ticked off: item, quantity, rate and amount', () => {
+    const { html } = made(figures('offer = quotation(4, 40 AUD, 10 AUD, 5 AUD, 35%)'));
+    const [list = ''] = /<div class="scribeline-list">.*?<\/table>/s.exec(html) ?? [];
+    expect(list).not.toContain('done');
+    expect([...list.matchAll(/<th scope="col"[^>]*>([^<]*)</g)].map(([, head]) => head)).toEqual([
+      'no.',
+      'items',
+      'quantities',
+      'rates',
+      'amounts',
+    ]);
+    // Cost of 40 and four times 15 is 100: 135.00 with a markup of 35 %, 153.85 with a margin of 35 %.
+    const lines = words(list.replaceAll('</td>', ' | '));
+    expect(lines).toMatch(/cost of the job \| 1 \| 100.00 AUD \| 100.00 AUD/);
+    expect(lines).toMatch(/by 35% markup \| 4 \| 33.75 AUD \| 135.00 AUD/);
+    expect(lines).toMatch(/by 35% margin \| 4 \| 38.46 AUD \| 153.85 AUD/);
+  });
+
   it('a long list stands in parts side by side, so that it stays on one page', () => {
     const { html } = made(figures('moves = indexing_moves(36, head)'));
     const [list = ''] =
