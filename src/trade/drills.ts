@@ -27,7 +27,7 @@ export interface Drill {
 /** Metric drills: so many from a size, by steps, in tenths of a millimetre. Common practice, from memory. */
 const METRIC_STEPS: readonly (readonly [first: number, step: number, last: number])[] = [
   [3, 1, 139],
-  [140, 5, 319],
+  [140, 5, 315],
   [320, 10, 500],
 ];
 const TENTHS = 10;
