@@ -140,6 +140,11 @@ const NUMBERS =
 const LETTERS =
   '2340 2380 2420 2460 2500 2570 2610 2660 2720 2770 2810 2900 2950 3020 3160 3230 3320 3390 3480 3580 3680 3770 3860 3970 4040 4130';
 
+it('a number drill is called by its number', () => {
+  // Number 7 is 0.201 in.
+  expect(answer('likely_size', { measured: 5.1054, part: 'hole', wear: 0.02 }).ranking).toContain('drill 7:');
+});
+
 it('a size just short of half way to the next fraction stays with the one below', () => {
   const over = (parts: number): unknown => answer('nearest_fraction', { size: (parts / 64) * 25.4 }).fraction;
   expect([over(10.4998), over(10.5002)]).toEqual(['5/32 in', '11/64 in']);
