@@ -90,7 +90,7 @@ const browser = {
 // is switched off, and of yaml a few functions are used.
 // Front matter is read by the failsafe schema and never written, so what the other schemas know of numbers, days and sets is
 // not asked, nor how yaml is written.
-const readOnly = {
+export const readOnly = {
   name: 'read-only',
   setup({ onLoad }) {
     const others =
@@ -98,7 +98,7 @@ const readOnly = {
     onLoad({ filter: others }, () => ({ contents: '' }));
   },
 };
-const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
+export const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
 const lean = {
   name: 'lean',
   setup({ onResolve, onLoad, initialOptions: { target, minify } }) {
