@@ -5,7 +5,7 @@ import { calculateLines } from '../../src/engine/index';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
 import { bestCircle, bestLine } from '../../src/trade/least-squares';
-import { answer, broken, card, given, list, number, SHOP, refusedCall, says } from './given';
+import { answer, broken, callOf, card, given, list, number, SHOP, refusedCall, says } from './given';
 
 describe('errors', () => {
   it.each([
@@ -192,6 +192,21 @@ describe('the best circle', () => {
         expect(found?.radius).toBeCloseTo(r, 6);
       }),
     );
+  });
+
+  it('is found from a shallow arc that lies aslant', () => {
+    const at = [-4, -2, 0, 2, 4].map((more) => ((45 + more) * Math.PI) / 180);
+    const found = bestCircle(
+      at.map((angle) => 100 * Math.cos(angle)),
+      at.map((angle) => 100 * Math.sin(angle)),
+    );
+    expect(found?.radius).toBeCloseTo(100, 6);
+  });
+
+  it('has a working that counts the touches', () => {
+    const { formula, args } = callOf('circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 1 mm, hole)');
+    const words = formula.working(given(args)).map((step) => step.words);
+    for (const touch of [1, 2, 3]) expect(words).toContain(`distance of touch ${touch} from the middle`);
   });
 
   it('has no better one beside it', () => {
