@@ -411,8 +411,8 @@ describe('ranges', () => {
       'above 1.784 mm',
     ],
     [
-      'screw_over_wires(M10, 0.7575 mm)',
-      'screw_over_wires(M10, 0.758 mm)',
+      'screw_over_wires(M10, 0.7577 mm)',
+      'screw_over_wires(M10, 0.7578 mm)',
       'from 0.758 mm to 1.516 mm, best 0.866 mm',
     ],
     ['screw_over_wires(M10, 1.516 mm)', 'screw_over_wires(M10, 1.515 mm)', 'does not sit right in M10'],
@@ -432,6 +432,13 @@ describe('ranges', () => {
   ])('%s, and %s', (bad, good, text) => {
     expect(says(bad, 'warning').join(' ')).toContain(text);
     expect(says(good, 'warning')).toEqual([]);
+  });
+  it('a wire that touches the pitch line at no angle turns round nowhere', () => {
+    const turns = (pitch: number): readonly number[] =>
+      formulaNamed('over_wires')?.extremes?.['thread_angle']?.(given({ pitch, wire: 1 })) ?? [NaN];
+    expect(turns(2.001)).toEqual([]);
+    // Half the pitch over the wire is the cosine of half the angle: 1/2 of 120°.
+    expect(turns(1)[0]).toBeCloseTo(120, 9);
   });
   it('an angle from along the bed is refused, and not warned of besides', () => {
     expect(says('thread_infeed(M10, compound_angle: 60°)', 'warning')).toHaveLength(1);
