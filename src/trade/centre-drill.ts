@@ -2,6 +2,9 @@
 import { field, length, mm, must, positive } from './build';
 import type { Formula, Given } from './formula';
 
+/** Diameters of shafts in mm that the list is for. */
+const SMALLEST = 3;
+const LARGEST = 400;
 /**
  * In mm: shafts up to so thick, then the pilot and the body of the drill (ISO 866), the width of the centre hole and the
  * depth of its pilot (ISO 6411). All from memory; which drill goes with which shaft is common practice.
@@ -17,10 +20,8 @@ const SIZES: readonly (readonly [upto: number, pilot: number, body: number, wide
   [100, 5, 12.5, 10.6, 4.4],
   [160, 6.3, 16, 13.2, 5.5],
   [250, 8, 20, 17, 7],
-  [400, 10, 25, 21.2, 8.7],
+  [LARGEST, 10, 25, 21.2, 8.7],
 ];
-const SMALLEST = 3;
-const LARGEST = 400;
 /** Lathe centres have a point of 60°. */
 const HALF_POINT = 30;
 
