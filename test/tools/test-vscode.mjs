@@ -1,11 +1,12 @@
 // npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host; then the
 // preview under a real pointer.
-//   node test/tools/test-vscode.mjs [web] [node] [desktop]     only these; `desktop` downloads desktop VS Code
+//   node test/tools/test-vscode.mjs [web] [node] [desktop] [/WORDS/]
+//     only these hosts; `desktop` downloads desktop VS Code; only the tests whose names match the regular expression
 // The workspace is a copy of examples/ and of test/vscode/notes/, so that what the tests write is thrown away.
 // Needs `npm run build`.
 import { runTests } from '@vscode/test-electron';
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
@@ -16,13 +17,13 @@ const root = resolve(import.meta.dirname, '../..');
 const SUMMARY = /in VS Code: (\d+) passed, (\d+) failed/;
 
 /** The tests in one host. @returns {{ passed: number, failed: number }} */
-export function testIn(host) {
+export function testIn(host, words = '') {
   if (host !== 'desktop') {
     ensureBrowser();
     ensureHost(host);
   }
   console.log(`\nInside real VS Code, host ${host}:`);
-  const { status, stdout } = spawnSync(process.execPath, [import.meta.filename, '--one', host], {
+  const { status, stdout } = spawnSync(process.execPath, [import.meta.filename, '--one', host, words], {
     env: { ...process.env, VSCODE_HOST: host },
     encoding: 'utf8',
     maxBuffer: 1e8,
@@ -34,12 +35,13 @@ export function testIn(host) {
   return { passed, failed: status === 0 && passed > 0 ? failed : Math.max(failed, 1) };
 }
 
-async function one(host) {
+async function one(host, words) {
   const work = mkdtempSync(join(tmpdir(), 'scribeline-'));
   process.once('exit', () => rmSync(work, { recursive: true, force: true, maxRetries: 5 }));
   for (const notes of ['examples', 'test/vscode/notes']) {
     if (existsSync(join(root, notes))) cpSync(join(root, notes), work, { recursive: true });
   }
+  if (words) writeFileSync(join(work, 'grep.txt'), words);
   await runTests({
     ...(host === 'desktop' ? {} : { vscodeExecutablePath: join(import.meta.dirname, 'code-launcher.mjs') }),
     extensionDevelopmentPath: root,
@@ -49,15 +51,17 @@ async function one(host) {
 }
 
 if (process.argv[1] === import.meta.filename) {
-  const hosts = process.argv.slice(2);
+  const isWords = (word) => /^\/.*\/$/.test(word);
+  const hosts = process.argv.slice(2).filter((word) => !isWords(word));
+  const words = process.argv.slice(2).find(isWords)?.slice(1, -1);
   if (hosts[0] === '--one') {
-    await one(hosts[1]).catch((error) => {
+    await one(hosts[1], process.argv[4]).catch((error) => {
       console.log(String(error));
       process.exitCode = 1;
     });
   } else {
-    const results = (hosts.length ? hosts : ['web', 'node']).map(testIn);
-    if (hosts.length === 0) results.push(await testPreview());
+    const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
+    if (hosts.length === 0 && !words) results.push(await testPreview());
     const sum = (key) => results.reduce((total, result) => total + result[key], 0);
     console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
     process.exitCode = sum('failed') ? 1 : 0;

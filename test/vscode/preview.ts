@@ -1,18 +1,7 @@
 import * as vscode from 'vscode';
-import { closeAll, includes, open, replace, same, until, unsaved } from './tools';
+import { closeAll, includes, open, preview, replace, same, until, unsaved, wordsIn as words } from './tools';
 
 const FENCE = '```';
-
-/** What the built-in preview shows for a note, drawn by VS Code's own markdown. */
-function preview(note: vscode.TextDocument): Thenable<string> {
-  return vscode.commands.executeCommand<string>('markdown.api.render', note);
-}
-
-const words = (html: string): string =>
-  html
-    .replace(/<[^>]*>/g, ' ')
-    .replace(/\s+/g, ' ')
-    .trim();
 
 describe('the preview', () => {
   afterEach(closeAll);

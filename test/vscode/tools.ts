@@ -101,6 +101,34 @@ export async function hoverAt(document: vscode.TextDocument, text: string): Prom
   return texts.map((each) => (typeof each === 'string' ? each : each.value)).join('\n');
 }
 
+/** Changes a setting of ours for the workspace; `undefined` takes it back. */
+export async function setting(key: string, value: unknown): Promise<void> {
+  const target = vscode.ConfigurationTarget.Workspace;
+  await vscode.workspace.getConfiguration(SOURCE).update(key, value, target);
+}
+
+/** What can be done at the first place with this text. */
+export function actions(document: vscode.TextDocument, text: string): Thenable<vscode.CodeAction[]> {
+  return vscode.commands.executeCommand<vscode.CodeAction[]>(
+    'vscode.executeCodeActionProvider',
+    document.uri,
+    rangeOf(document, text),
+  );
+}
+
+/** What the built-in preview shows for a note, drawn by VS Code's own markdown. */
+export function preview(document: vscode.TextDocument): Thenable<string> {
+  return vscode.commands.executeCommand<string>('markdown.api.render', document);
+}
+
+/** The words of a page, without its tags. */
+export function wordsIn(html: string): string {
+  return html
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
 export function same(is: unknown, wanted: unknown): void {
   const [left, right] = [JSON.stringify(is), JSON.stringify(wanted)];
   if (left !== right) throw new Error(`${left} is not ${right}`);

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import {
+  actions,
   closeAll,
   file,
   hints,
@@ -11,6 +12,7 @@ import {
   rangeOf,
   replace,
   same,
+  setting,
   until,
   unsaved,
 } from './tools';
@@ -37,20 +39,6 @@ async function offered(
 }
 const labels = (items: readonly vscode.CompletionItem[]): string[] =>
   items.map(({ label }) => (typeof label === 'string' ? label : label.label));
-
-async function setting(key: string, value: unknown): Promise<void> {
-  await vscode.workspace
-    .getConfiguration('scribeline')
-    .update(key, value, vscode.ConfigurationTarget.Workspace);
-}
-
-async function actions(note: vscode.TextDocument, text: string): Promise<vscode.CodeAction[]> {
-  return vscode.commands.executeCommand<vscode.CodeAction[]>(
-    'vscode.executeCodeActionProvider',
-    note.uri,
-    rangeOf(note, text),
-  );
-}
 
 describe('completion', () => {
   afterEach(closeAll);
