@@ -74,7 +74,8 @@ function changeOf(a: Amount, b: Amount): string | null {
   return sign + show(quantity(Math.abs(off), unit));
 }
 
-function without(some: readonly string[], others: readonly string[]): readonly string[] {
+/** Some without others, each as often as it stands there. */
+export function without(some: readonly string[], others: readonly string[]): readonly string[] {
   const left = [...others];
   return some.filter((code) => {
     const at = left.indexOf(code);

@@ -20,7 +20,7 @@ export interface JobGroup {
 /** A note is a job when it has a job's head or figures; a page of cards or of prose is none. */
 export const isJob = ({ job, amounts }: JobEntry): boolean => job['job'] !== undefined || amounts.length > 0;
 
-/** Groups in order; those that do not say come last. Within a group the latest due first, then by path. */
+/** Groups in order, months with the latest first; those that do not say come last. Within a group the latest due first, then by path. */
 export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[] {
   const groups = new Map<string, JobItem[]>();
   for (const { path, entry } of kept) {
@@ -32,7 +32,11 @@ export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[]
   }
   return [...groups]
     .map(([name, jobs]) => ({ name, jobs: jobs.sort(order) }))
-    .sort((a, b) => Number(a.name === '') - Number(b.name === '') || byUnits(a.name, b.name));
+    .sort(
+      (a, b) =>
+        Number(a.name === '') - Number(b.name === '') ||
+        (by === 'due' ? byUnits(b.name, a.name) : byUnits(a.name, b.name)),
+    );
 }
 
 function groupOf({ job, errors, warnings }: JobEntry, by: Grouping): string {

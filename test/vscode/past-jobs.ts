@@ -60,8 +60,8 @@ describe('past jobs', () => {
       () => hoverAt(note, 'span'),
       (text) => text.includes('Last time'),
     );
-    includes(hover.replaceAll('&nbsp;', ' '), '6.9 in: shrank');
-    includes(hover.replaceAll('&nbsp;', ' '), 'like size');
+    includes(hover.replaceAll('\\', ''), '**6.9 in** shrank');
+    includes(hover, 'like size');
   });
 
   it('are repeated as a new note that is not saved yet', async () => {

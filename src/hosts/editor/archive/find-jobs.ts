@@ -1,6 +1,6 @@
 /** Asking past jobs in one line, answered while it is typed. */
 import {
-  type Disposable,
+  Disposable,
   type QuickPickItem,
   QuickPickItemKind,
   Range,
@@ -11,61 +11,105 @@ import {
 } from 'vscode';
 import { labelOf } from '../../../archive/entry';
 import { type Hit, find } from '../../../archive/find';
-import type { JobIndex } from '../../../archive/job-index';
 import { EXAMPLE, readQuery } from '../../../archive/query';
 import type { PastJobs } from './past-jobs';
 
 interface Answer extends QuickPickItem {
   readonly uri?: Uri;
   readonly line?: number;
+  /** A query that is put in the place of what was typed. */
+  readonly instead?: string;
+  /** Reads the notes that are not read yet. */
+  readonly readOn?: boolean;
 }
 
 /** As many as one scrolls through; the rest is told as a number. */
 const MOST = 200;
+/** While notes are read, answers are shown anew this often, in ms. */
+const PAUSE = 250;
 
 export function registerFindJobs(past: PastJobs): Disposable {
-  return commands.registerCommand('scribeline.findJobs', async (asked?: unknown) => {
-    const index = await past.ready();
-    if (index) ask(past, index, typeof asked === 'string' ? asked : '');
-  });
+  return commands.registerCommand('scribeline.findJobs', (asked?: unknown) =>
+    ask(past, typeof asked === 'string' ? asked : ''),
+  );
 }
 
-function ask(past: PastJobs, index: JobIndex, asked: string): void {
+/** Answers come from the notes read so far, from the first key on; those still to be read join them. */
+function ask(past: PastJobs, asked: string): void {
   const pick = window.createQuickPick<Answer>();
   pick.title = l10n.t('Find past jobs');
   pick.placeholder = l10n.t('Words and conditions, for example: {0}', EXAMPLE);
   pick.value = asked;
-  const show = (): void => void (pick.items = answers(past, index, pick.value));
+  // Best first: the editor would put labels that hold the words in the order of the alphabet.
+  Object.assign(pick, { sortByLabel: false });
+  const show = (): void => void (pick.items = answers(past, pick.value));
+  const read = async (): Promise<void> => {
+    pick.busy = true;
+    await past.ready();
+    pick.busy = false;
+    show();
+  };
+  let next = 0;
+  const now = (): void => {
+    if (Date.now() < next) return;
+    next = Date.now() + PAUSE;
+    show();
+  };
+  const following = Disposable.from(past.onDidRead(now), past.onDidChange(show));
   pick.onDidChangeValue(show);
   pick.onDidAccept(() => {
     const [chosen] = pick.selectedItems;
+    if (chosen?.instead !== undefined) {
+      pick.value = chosen.instead;
+      show();
+    } else if (chosen?.readOn) void read();
     if (!chosen?.uri) return;
     pick.hide();
     void openAt(chosen.uri, chosen.line ?? 0);
   });
-  pick.onDidHide(() => pick.dispose());
+  pick.onDidHide(() => {
+    following.dispose();
+    pick.dispose();
+  });
   show();
   pick.show();
+  void read();
 }
 
 export async function openAt(uri: Uri, line: number): Promise<void> {
   await window.showTextDocument(uri, { selection: new Range(line, 0, line, 0), preview: true });
 }
 
-function answers(past: PastJobs, index: JobIndex, query: string): readonly Answer[] {
-  if (query.trim() === '') return [];
+// The list filters by what is typed; what was found stands whatever its label says.
+const always = { alwaysShow: true };
+
+function answers(past: PastJobs, query: string): readonly Answer[] {
+  if (query.trim() === '') return part(past);
   const read = readQuery(query);
-  // The list filters by what is typed; what was found stands whatever its label says.
-  const always = { alwaysShow: true };
-  if ('problem' in read) return [{ label: `$(info) ${read.problem.says.replaceAll('`', '')}`, ...always }];
-  const hits = find(index, read.terms);
-  if (hits.length === 0)
-    return [{ label: `$(circle-slash) ${l10n.t('No job of {0} fits.', index.size)}`, ...always }];
+  if ('problem' in read)
+    return [
+      { label: `$(info) ${read.problem.says.replaceAll('`', '')}`, ...always },
+      { label: `$(edit) ${EXAMPLE}`, description: l10n.t('can be asked'), instead: EXAMPLE, ...always },
+    ];
+  const hits = find(past.soFar, read.terms);
   const shown = hits.slice(0, MOST).flatMap((hit) => answersOf(past, hit));
   const more = hits.length - MOST;
   if (more > 0)
     shown.push({ label: l10n.t('{0} more: narrow the question', more), kind: QuickPickItemKind.Separator });
-  return shown;
+  if (past.isPart) return [...shown, ...part(past)];
+  if (hits.length > 0) return shown;
+  const none = past.progress
+    ? `$(loading~spin) ${l10n.t('None of the {0} jobs read so far fits.', past.soFar.size)}`
+    : `$(circle-slash) ${l10n.t('No job of {0} fits.', past.soFar.size)}`;
+  return [{ label: none, ...always }];
+}
+
+/** Where the reading was ended: what is answered from, and the way on. */
+function part(past: PastJobs): readonly Answer[] {
+  if (!past.isPart) return [];
+  const label = `$(debug-continue) ${l10n.t('Read the other notes too')}`;
+  const description = l10n.t('{0} are read', past.soFar.size);
+  return [{ label, description, readOn: true, ...always }];
 }
 
 function answersOf(past: PastJobs, hit: Hit): Answer[] {
@@ -86,7 +130,7 @@ function answersOf(past: PastJobs, hit: Hit): Answer[] {
       label: labelOf(path, hit),
       description: facts,
       detail: said === '' ? path : said,
-      alwaysShow: true,
+      ...always,
       uri,
       line: first?.line ?? 0,
     },

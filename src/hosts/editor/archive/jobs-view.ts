@@ -2,12 +2,15 @@
 import {
   Disposable,
   EventEmitter,
+  FileDecoration,
+  type FileDecorationProvider,
   type Memento,
   ThemeColor,
   ThemeIcon,
   type TreeDataProvider,
   TreeItem,
   TreeItemCollapsibleState,
+  Uri,
   commands,
   l10n,
   window,
@@ -19,7 +22,19 @@ import type { PastJobs } from './past-jobs';
 const VIEW = 'scribeline.jobs';
 const REMEMBERED = 'jobs.groupedBy';
 
-class Jobs implements TreeDataProvider<JobGroup | JobItem> {
+/** A row of the view: jobs that belong together, those that a card changed, or a job. */
+type Row = JobGroup | SinceCards | JobRow;
+
+interface JobRow extends JobItem {
+  /** What it has only since a card changed; null in the other groups. */
+  readonly fresh: readonly string[] | null;
+}
+
+interface SinceCards {
+  readonly sinceCards: readonly JobRow[];
+}
+
+class Jobs implements TreeDataProvider<Row> {
   private readonly changed = new EventEmitter<void>();
   readonly onDidChangeTreeData = this.changed.event;
   private readonly owned: Disposable;
@@ -43,17 +58,23 @@ class Jobs implements TreeDataProvider<JobGroup | JobItem> {
     this.changed.fire();
   }
 
-  async getChildren(of?: JobGroup | JobItem): Promise<(JobGroup | JobItem)[]> {
-    if (of) return 'jobs' in of ? [...of.jobs] : [];
+  async getChildren(of?: Row): Promise<readonly Row[]> {
+    if (of && 'sinceCards' in of) return of.sinceCards;
+    if (of) return 'jobs' in of ? of.jobs.map((job) => ({ ...job, fresh: null })) : [];
     const index = await this.past.ready(false);
     const groups = index ? grouped(index.entries(), this.by) : [];
+    const set = (name: string, to: boolean): Thenable<void> =>
+      commands.executeCommand('setContext', `scribeline.${name}`, to);
     // Until then an empty list says nothing about the folder.
-    await commands.executeCommand('setContext', 'scribeline.jobsRead', index !== null);
-    await commands.executeCommand('setContext', 'scribeline.hasJobs', groups.length > 0);
-    return [...groups];
+    await set('jobsRead', index !== null);
+    await set('jobsEnded', this.past.isPart);
+    await set('hasJobs', groups.length > 0);
+    const fresh = this.sinceCards();
+    return fresh.length > 0 ? [{ sinceCards: fresh }, ...groups] : groups;
   }
 
-  getTreeItem(it: JobGroup | JobItem): TreeItem {
+  getTreeItem(it: Row): TreeItem {
+    if ('sinceCards' in it) return this.sinceCardsItem(it.sinceCards);
     return 'jobs' in it ? this.groupItem(it) : this.jobItem(it);
   }
 
@@ -61,26 +82,51 @@ class Jobs implements TreeDataProvider<JobGroup | JobItem> {
     this.owned.dispose();
   }
 
-  private groupItem({ name, jobs }: JobGroup): TreeItem {
-    const item = new TreeItem(groupName(name, this.by), TreeItemCollapsibleState.Expanded);
-    item.id = `group ${this.by} ${name}`;
+  private sinceCards(): readonly JobRow[] {
+    return [...this.past.sinceCards].flatMap(([path, fresh]) => {
+      const entry = this.past.soFar.entry(path);
+      return entry ? [{ path, entry, fresh }] : [];
+    });
+  }
+
+  private sinceCardsItem(jobs: readonly JobRow[]): TreeItem {
+    const item = new TreeItem(l10n.t('Cards changed: look again'), TreeItemCollapsibleState.Expanded);
+    item.id = 'since cards';
     item.description = String(jobs.length);
+    item.tooltip = l10n.t('These notes have findings that they did not have before a card changed.');
+    item.iconPath = new ThemeIcon('bell');
+    item.contextValue = 'sinceCards';
     return item;
   }
 
-  private jobItem({ path, entry }: JobItem): TreeItem {
+  private groupItem({ name, jobs }: JobGroup): TreeItem {
+    const item = new TreeItem(groupName(name, this.by), TreeItemCollapsibleState.Expanded);
+    const sum = (of: (it: JobItem) => number): number => jobs.reduce((total, job) => total + of(job), 0);
+    const trouble = counts(
+      sum(({ entry }) => entry.errors),
+      sum(({ entry }) => entry.warnings),
+    );
+    item.id = `group ${this.by} ${name}`;
+    item.description = [String(jobs.length), trouble].filter((it) => it !== '').join(' · ');
+    item.tooltip = `${groupName(name, this.by)}\n${item.description}`;
+    return item;
+  }
+
+  private jobItem({ path, entry, fresh }: JobRow): TreeItem {
     const { job, title, errors, warnings } = entry;
     const item = new TreeItem(labelOf(path, entry));
-    const trouble = counts(errors, warnings);
+    const due = job['due'] === undefined ? undefined : l10n.t('due {0}', job['due']);
+    // What is grouped by stands above; what is left comes with what one looks for first.
     const facts = [
-      this.by === 'customer' ? undefined : job['customer'],
-      this.by === 'status' ? undefined : job['status'],
-      job['due'] === undefined ? undefined : l10n.t('due {0}', job['due']),
-      trouble === '' ? undefined : trouble,
+      counts(errors, warnings),
+      this.by === 'due' || fresh ? due : undefined,
+      this.by === 'customer' && !fresh ? undefined : job['customer'],
+      this.by === 'due' || fresh ? undefined : due,
+      this.by === 'status' && !fresh ? undefined : job['status'],
     ].filter((it): it is string => it !== undefined && it !== '');
-    item.id = `job ${this.by} ${path}`;
-    item.description = facts.join(' · ');
-    item.tooltip = [title, path, ...facts].filter(Boolean).join('\n');
+    item.id = `${fresh ? 'since cards' : `job ${this.by}`} ${path}`;
+    item.description = fresh ? plain(fresh[0] ?? '') : facts.join(' · ');
+    item.tooltip = [title, path, ...facts, ...(fresh ?? []).map(plain)].filter(Boolean).join('\n');
     item.iconPath =
       errors > 0
         ? new ThemeIcon('error', new ThemeColor('list.errorForeground'))
@@ -88,17 +134,38 @@ class Jobs implements TreeDataProvider<JobGroup | JobItem> {
           ? new ThemeIcon('warning', new ThemeColor('list.warningForeground'))
           : new ThemeIcon('note');
     item.contextValue = 'job';
+    item.resourceUri = badged(path, errors, warnings);
     const uri = this.past.uri(path);
-    if (uri) {
-      item.resourceUri = uri;
-      item.command = { command: 'vscode.open', title: l10n.t('Open'), arguments: [uri] };
-    }
+    if (uri) item.command = { command: 'vscode.open', title: l10n.t('Open'), arguments: [uri] };
     item.accessibilityInformation = {
       label: [job['job'], title === '' ? path : title, ...facts].filter(Boolean).join(', '),
     };
     return item;
   }
 }
+
+/** A finding as the index keeps it, without the marks of markdown and its code. */
+const plain = (finding: string): string => finding.replaceAll('`', '').replace(/ \[[a-z-]+\]$/, '');
+
+const BADGED = 'scribeline-job';
+
+/** The row's address of its own carries the counts, so that they stand at its right end however narrow the view is. */
+const badged = (path: string, errors: number, warnings: number): Uri =>
+  Uri.from({ scheme: BADGED, path: `/${path}`, query: `${errors},${warnings}` });
+
+const badges: FileDecorationProvider = {
+  provideFileDecoration: ({ scheme, query }) => {
+    if (scheme !== BADGED) return undefined;
+    const [errors = 0, warnings = 0] = query.split(',').map(Number);
+    const count = errors > 0 ? errors : warnings;
+    if (count === 0) return undefined;
+    return new FileDecoration(
+      count > 9 ? '9+' : String(count),
+      counts(errors, warnings),
+      new ThemeColor(errors > 0 ? 'list.errorForeground' : 'list.warningForeground'),
+    );
+  },
+};
 
 function groupName(name: string, by: Grouping): string {
   if (by === 'findings')
@@ -144,5 +211,22 @@ export function registerJobsView(past: PastJobs, memento: Memento): Disposable {
     await jobs.group(chosen.by);
     label();
   };
-  return Disposable.from(jobs, view, commands.registerCommand('scribeline.groupJobs', choose));
+  // While the first reading lasts, an empty view says how far it is.
+  const told = (): void => {
+    const { progress } = past;
+    view.message =
+      progress && progress.all > 0 && progress.done < progress.all
+        ? l10n.t('Reading past jobs: {0} of {1}', progress.done, progress.all)
+        : undefined;
+  };
+  return Disposable.from(
+    jobs,
+    view,
+    past.onDidRead(told),
+    past.onDidChange(told),
+    window.registerFileDecorationProvider(badges),
+    commands.registerCommand('scribeline.groupJobs', choose),
+    commands.registerCommand('scribeline.readJobs', () => past.ready()),
+    commands.registerCommand('scribeline.cardsSeen', () => past.cardsSeen()),
+  );
 }

@@ -6,98 +6,30 @@ import {
   Disposable,
   EventEmitter,
   type ExtensionContext,
-  FileType,
   type LogOutputChannel,
   ProgressLocation,
-  RelativePattern,
-  Uri,
+  type Uri,
   l10n,
   window,
   workspace,
 } from 'vscode';
+import { CardChanges } from '../../../archive/card-changes';
 import { JobIndex } from '../../../archive/job-index';
-import type { Notes, Stamp } from '../../../archive/notes';
-import { sumOf } from '../../../archive/sum';
-import type { Shop } from '../../../engine/index';
 import type { Shops } from '../shops';
-import { textOf, unsavedText } from '../texts';
 import { isNote } from '../workspace';
+import { IndexFile } from './index-file';
+import { WorkspaceNotes, jobFiles, nameOf } from './workspace-notes';
 
-/** Files are asked for their time this many at once: a remote folder answers slowly, but not to all at a time. */
-const AT_ONCE = 50;
 /** A burst of changes, such as another branch, is read in one go, in ms. */
 const SETTLE = 300;
 /** How long changes of notes may wait until the index is kept again, in ms. */
 const KEEP = 10_000;
-const EXCLUDED = '**/{node_modules,.*}/**';
 
-class WorkspaceNotes implements Notes {
-  readonly uris = new Map<string, Uri>();
-  private readonly sums = new Map<string, { readonly text: string; readonly sum: string }>();
-
-  constructor(private readonly shops: Shops) {}
-
-  async list(): Promise<readonly Stamp[]> {
-    const found = await jobFiles();
-    this.uris.clear();
-    const stamps: Stamp[] = [];
-    for (let i = 0; i < found.length; i += AT_ONCE) {
-      const some = await Promise.all(found.slice(i, i + AT_ONCE).map((uri) => this.stamp(uri)));
-      for (const stamp of some) if (stamp) stamps.push(stamp);
-    }
-    return stamps;
-  }
-
-  /** How the note stands now; null when it is gone. An open note counts as it stands in the editor. */
-  async stamp(uri: Uri): Promise<Stamp | null> {
-    const path = nameOf(uri);
-    const cards = (await this.shops.of(uri)).map((shop) => this.sumOfShop(shop)).join(' ');
-    const unsaved = unsavedText(uri);
-    this.uris.set(path, uri);
-    if (unsaved !== undefined) return { path, mark: `unsaved ${sumOf(unsaved)} ${cards}` };
-    try {
-      const { mtime, size, type } = await workspace.fs.stat(uri);
-      if ((type & FileType.File) === 0) return null;
-      return { path, mark: `${mtime} ${size} ${cards}` };
-    } catch {
-      this.uris.delete(path);
-      return null;
-    }
-  }
-
-  /** One shop file serves many notes: its sum is worked out once for each text of it. */
-  private sumOfShop({ file, text }: Shop): string {
-    const known = this.sums.get(file);
-    if (known?.text === text) return known.sum;
-    const sum = sumOf(`${file}\n${text}`);
-    this.sums.set(file, { text, sum });
-    return sum;
-  }
-
-  async read(path: string): Promise<{ readonly text: string; readonly shops: readonly Shop[] }> {
-    const uri = this.uris.get(path);
-    if (!uri) throw new Error('there is no such note');
-    return { text: await textOf(uri), shops: await this.shops.of(uri) };
-  }
+/** Notes read of those to read; of none when they are still being listed. */
+interface Far {
+  readonly done: number;
+  readonly all: number;
 }
-
-/** Notes in the folders that the setting names, or in all. */
-async function jobFiles(): Promise<readonly Uri[]> {
-  const named = workspace.getConfiguration('scribeline').get<readonly string[]>('jobs.folders', []);
-  const folders = named.map((name) => name.trim().replace(/^\/+|\/+$/g, '')).filter((name) => name !== '');
-  if (folders.length === 0) return workspace.findFiles('**/*.md', EXCLUDED);
-  const found = new Map<string, Uri>();
-  for (const root of workspace.workspaceFolders ?? [])
-    for (const folder of folders)
-      for (const uri of await workspace.findFiles(
-        new RelativePattern(Uri.joinPath(root.uri, folder), '**/*.md'),
-        EXCLUDED,
-      ))
-        found.set(uri.toString(), uri);
-  return [...found.values()];
-}
-
-const nameOf = (uri: Uri): string => workspace.asRelativePath(uri);
 
 export class PastJobs implements Disposable {
   private readonly changed = new EventEmitter<void>();
@@ -105,9 +37,18 @@ export class PastJobs implements Disposable {
   readonly onDidChange = this.changed.event;
   private readonly index = new JobIndex();
   private readonly notes: WorkspaceNotes;
-  private readonly owned: Disposable[] = [this.changed];
+  private readonly file: IndexFile;
+  private readonly owned: Disposable[] = [this.changed, this.moved];
+  private following = false;
   private reading: Promise<void> | null = null;
   private whole = false;
+  /** The person ended the reading: nothing begins it again but another question of theirs. */
+  private ended = false;
+  private readonly moved = new EventEmitter<void>();
+  /** While notes are read: more of them can be asked. */
+  readonly onDidRead = this.moved.event;
+  private far: Far = { done: 0, all: 0 };
+  private readonly cards = new CardChanges();
   private loaded = false;
   /** Notes changed since they were last looked at; `all` when cards or folders did. */
   private readonly waiting = new Map<string, Uri>();
@@ -116,16 +57,18 @@ export class PastJobs implements Disposable {
   private keeping: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
-    private readonly context: ExtensionContext,
+    context: ExtensionContext,
     private readonly shops: Shops,
     private readonly log: LogOutputChannel,
   ) {
     this.notes = new WorkspaceNotes(shops);
+    this.file = new IndexFile(context, log);
   }
 
   /** From the first question on changes are followed; before it nothing is known that could be out of date. */
   private follow(): void {
-    if (this.owned.length > 1) return;
+    if (this.following) return;
+    this.following = true;
     const watcher = workspace.createFileSystemWatcher('**/*.md');
     const changed = (uri: Uri): void => this.later(uri);
     this.owned.push(
@@ -142,22 +85,51 @@ export class PastJobs implements Disposable {
     );
   }
 
-  /** The index as it is, when it was read already; else null, and it is read in the background. */
-  get now(): JobIndex | null {
-    if (!this.whole && !this.reading) void this.ready(false);
-    return this.whole ? this.index : null;
+  /** The index as far as it is read; `ready` has all of it. */
+  get soFar(): JobIndex {
+    return this.index;
   }
 
-  /** The index with all notes in it; null when the person ended the reading. */
+  /** How far the reading is; null when none is under way. */
+  get progress(): Far | null {
+    return this.reading ? this.far : null;
+  }
+
+  /** Whether the person ended the reading, so that answers are of some notes only. */
+  get isPart(): boolean {
+    return this.ended && !this.whole;
+  }
+
+  /** The index with all notes in it; null when the person ended the reading. Only a question of theirs begins it again. */
   async ready(shown = true): Promise<JobIndex | null> {
+    if (shown) this.ended = false;
     while (!this.whole || this.reading) {
-      this.reading ??= this.readAll(shown).finally(() => {
+      if (this.ended) return null;
+      this.reading ??= this.refresh().finally(() => {
         this.reading = null;
       });
-      await this.reading;
-      if (!this.whole) return null;
+      await (shown ? this.showing(this.reading) : this.reading);
     }
     return this.index;
+  }
+
+  /** The same for who cannot wait longer than this, in ms: null when it is not there by then. */
+  async within(ms: number): Promise<JobIndex | null> {
+    if (this.whole) return this.index;
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const late = new Promise<null>((done) => (timer = setTimeout(() => done(null), ms)));
+    return Promise.race([this.ready(false), late]).finally(() => clearTimeout(timer));
+  }
+
+  /** Findings that jobs have only since a card changed, by path. */
+  get sinceCards(): ReadonlyMap<string, readonly string[]> {
+    return this.cards.found;
+  }
+
+  /** They have been seen: cards count as they are now. */
+  cardsSeen(): void {
+    this.cards.seen();
+    this.changed.fire();
   }
 
   uri(path: string): Uri | undefined {
@@ -174,25 +146,40 @@ export class PastJobs implements Disposable {
     Disposable.from(...this.owned).dispose();
   }
 
-  private readAll(shown: boolean): Promise<void> {
-    if (!shown) return this.refresh(() => true);
+  private showing(reading: Promise<void>): Thenable<void> {
     const title = l10n.t('Reading past jobs');
-    return Promise.resolve(
-      window.withProgress(
-        { location: ProgressLocation.Notification, title, cancellable: true },
-        (progress, token) =>
-          this.refresh((done, all) => {
-            progress.report({ message: `${done} / ${all}`, increment: all === 0 ? 0 : 2000 / all });
-            return !token.isCancellationRequested;
-          }),
-      ),
-    );
+    const options = { location: ProgressLocation.Notification, title, cancellable: true };
+    return window.withProgress(options, (progress, token) => {
+      let before = 0;
+      const report = (): void => {
+        const { done, all } = this.far;
+        if (all === 0) return;
+        progress.report({
+          message: l10n.t('{0} of {1} notes', done, all),
+          increment: (100 * (done - before)) / all,
+        });
+        before = done;
+      };
+      const following = Disposable.from(
+        this.onDidRead(report),
+        token.onCancellationRequested(() => (this.ended = true)),
+      );
+      report();
+      return reading.finally(() => following.dispose());
+    });
   }
 
-  private async refresh(told: (done: number, all: number) => boolean): Promise<void> {
+  private async refresh(): Promise<void> {
     this.follow();
     await this.load();
-    const { whole, read, gone, kept, unreadable } = await this.index.refresh(this.notes, told);
+    this.far = { done: 0, all: 0 };
+    this.cards.before(this.index.entries());
+    const { whole, read, gone, kept, unreadable } = await this.index.refresh(this.notes, (done, all) => {
+      this.far = { done, all };
+      this.moved.fire();
+      return !this.ended;
+    });
+    this.cards.after(this.index.entries());
     this.whole = whole;
     this.log.debug(`past jobs: ${read} read, ${kept} kept, ${gone} gone${whole ? '' : ', ended early'}`);
     for (const { path, why } of unreadable) this.log.warn(`past jobs: ${path} cannot be read: ${why}`);
@@ -223,7 +210,7 @@ export class PastJobs implements Disposable {
     this.waiting.clear();
     this.all = false;
     if (all) {
-      this.reading ??= this.refresh(() => true).finally(() => {
+      this.reading ??= this.refresh().finally(() => {
         this.reading = null;
       });
       return this.reading;
@@ -239,6 +226,7 @@ export class PastJobs implements Disposable {
 
   private async updateOne(uri: Uri, wanted: boolean): Promise<boolean> {
     const path = nameOf(uri);
+    this.cards.forget(path);
     const stamp = wanted ? await this.notes.stamp(uri) : null;
     try {
       if (stamp) await this.index.update(this.notes, stamp);
@@ -250,37 +238,15 @@ export class PastJobs implements Disposable {
     return true;
   }
 
-  /** Where the index is kept; null without a workspace. */
-  private get file(): Uri | null {
-    return this.context.storageUri ? Uri.joinPath(this.context.storageUri, 'past-jobs.index') : null;
-  }
-
   private async load(): Promise<void> {
-    if (this.loaded || !this.file) return;
+    if (this.loaded) return;
     this.loaded = true;
-    try {
-      const text = new TextDecoder().decode(await workspace.fs.readFile(this.file));
-      this.log.debug(`past jobs: ${this.index.load(text)} kept from before`);
-    } catch {
-      // none yet
-    }
+    await this.file.load(this.index);
   }
 
-  /** Whole or not at all: written beside and renamed. */
   private async keep(): Promise<void> {
     clearTimeout(this.keeping);
     this.keeping = undefined;
-    if (!this.file || !this.context.storageUri) return;
-    const beside = Uri.joinPath(
-      this.context.storageUri,
-      `past-jobs.${Math.random().toString(36).slice(2)}.tmp`,
-    );
-    try {
-      await workspace.fs.createDirectory(this.context.storageUri);
-      await workspace.fs.writeFile(beside, new TextEncoder().encode(this.index.save()));
-      await workspace.fs.rename(beside, this.file, { overwrite: true });
-    } catch (error) {
-      this.log.warn(`past jobs: the index cannot be kept: ${String(error)}`);
-    }
+    await this.file.keep(this.index);
   }
 }
