@@ -6,7 +6,8 @@ import type MiniSearch from 'minisearch';
 import { Column } from './column';
 import { type Amount, type JobEntry, entryOf } from './entry';
 import type { Notes, Stamp } from './notes';
-import { type Kept, readBack, written } from './store';
+import { type Breathe, Slices } from './slices';
+import { type Kept, headOf, lineOf, readBack } from './store';
 
 export interface Progress {
   /** Notes done of those to read; called now and then. Answering false ends the reading. */
@@ -32,7 +33,7 @@ function miniSearch(): typeof MiniSearch {
   return 'default' in read ? read.default : read;
 }
 
-/** How many notes are read before others get a turn. */
+/** How many notes are read between two reports of how far it is. */
 const AT_ONCE = 20;
 
 export class JobIndex {
@@ -40,6 +41,8 @@ export class JobIndex {
   /** By each word of a name, in lower case. */
   private byName: Map<string, Column> | null = null;
   private words: MiniSearch<{ id: string; title: string; text: string; job: string }> | null = null;
+  /** Notes whose words are still to be put to the others. */
+  private readonly unworded = new Map<string, Kept>();
 
   get size(): number {
     return this.kept.size;
@@ -57,22 +60,35 @@ export class JobIndex {
     return this.kept.values();
   }
 
-  /** Takes what was kept from an earlier start; what is damaged or of another format is left out. */
-  load(text: string): number {
-    for (const one of readBack(text)) this.put(one);
+  /**
+   * Takes what was kept from an earlier start by this version of the program; what is damaged, of another format or from
+   * another version is left out.
+   */
+  async load(text: string, version: string, breathe?: Breathe): Promise<number> {
+    const slices = new Slices(breathe);
+    for (const one of readBack(text, version)) {
+      this.put(one);
+      await slices.next();
+    }
     return this.kept.size;
   }
 
-  /** The index as text, to be kept. */
-  save(): string {
-    return written(this.kept.values());
+  /** The index as text, to be kept. Notes that change meanwhile are in it as they were or as they are. */
+  async save(version: string, breathe?: Breathe): Promise<string> {
+    const slices = new Slices(breathe);
+    const lines = [headOf(version)];
+    for (const one of this.kept.values()) {
+      lines.push(lineOf(one));
+      await slices.next();
+    }
+    return `${lines.join('\n')}\n`;
   }
 
   put(one: Kept): void {
     this.remove(one.path);
     this.kept.set(one.path, one);
     if (this.byName) this.addNames(one, this.byName);
-    this.words?.add(documentOf(one));
+    if (this.words) this.unworded.set(one.path, one);
   }
 
   remove(path: string): void {
@@ -81,7 +97,7 @@ export class JobIndex {
     this.kept.delete(path);
     for (const { name } of old.entry.amounts)
       for (const word of wordsOf(name)) this.byName?.get(word)?.remove(path);
-    this.words?.discard(path);
+    if (!this.unworded.delete(path)) this.words?.discard(path);
   }
 
   /** Reads one note again: a changed file costs one file. */
@@ -99,6 +115,7 @@ export class JobIndex {
     const changed = listed.filter(({ path, mark }) => this.kept.get(path)?.mark !== mark);
     const unreadable: { path: string; why: string }[] = [];
     let done = 0;
+    const slices = new Slices(notes.breathe?.bind(notes));
     for (const stamp of changed) {
       if (done % AT_ONCE === 0 && !told(done, changed.length)) break;
       try {
@@ -108,6 +125,7 @@ export class JobIndex {
         unreadable.push({ path: stamp.path, why: error instanceof Error ? error.message : String(error) });
       }
       done++;
+      await slices.next();
     }
     const whole = done === changed.length;
     if (whole) told(done, changed.length);
@@ -144,17 +162,33 @@ export class JobIndex {
 
   /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
   withWord(word: string): ReadonlyMap<string, number> {
-    if (!this.words) {
-      this.words = new (miniSearch())({ fields: ['title', 'job', 'text'] });
-      this.words.addAll([...this.kept.values()].map(documentOf));
-    }
-    const found = this.words.search(word, {
+    const words = this.begun();
+    words.addAll([...this.unworded.values()].map(documentOf));
+    this.unworded.clear();
+    const found = words.search(word, {
       combineWith: 'AND',
       prefix: (term) => term.length > 2,
       fuzzy: (term) => (term.length > 5 ? 1 : false),
       boost: { title: 3, job: 2 },
     });
     return new Map(found.map(({ id, score }) => [String(id), score]));
+  }
+
+  /** Gets all ready for questions in slices; one that comes before that waits for the rest of it. */
+  async prepare(breathe: Breathe): Promise<void> {
+    const slices = new Slices(breathe);
+    const words = this.begun();
+    for (const [path, one] of this.unworded) {
+      words.add(documentOf(one));
+      this.unworded.delete(path);
+      await slices.next();
+    }
+  }
+
+  private begun(): NonNullable<typeof this.words> {
+    if (this.words) return this.words;
+    for (const one of this.kept.values()) this.unworded.set(one.path, one);
+    return (this.words = new (miniSearch())({ fields: ['title', 'job', 'text'] }));
   }
 
   private addNames({ path, entry }: Kept, byName: Map<string, Column>): void {
@@ -172,9 +206,18 @@ function documentOf({ path, entry }: Kept): { id: string; title: string; text: s
   return { id: path, title: entry.title, text: entry.text, job: Object.values(entry.job).join(' ') };
 }
 
+/** A shop has the same few names in all its notes; beyond these a name is taken apart each time. */
+const MOST_NAMES = 5_000;
+const known = new Map<string, readonly string[]>();
+
 /** `setup.ring_set` is found by `setup`, `ring` and `set`; each once. */
 export function wordsOf(name: string): readonly string[] {
-  return [...new Set(name.toLowerCase().split(/[._]+/))].filter((word) => word !== '');
+  let words = known.get(name);
+  if (!words) {
+    words = [...new Set(name.toLowerCase().split(/[._]+/))].filter((word) => word !== '');
+    if (known.size < MOST_NAMES) known.set(name, words);
+  }
+  return words;
 }
 
 const holds = (name: string, wanted: readonly string[]): boolean => {

@@ -14,4 +14,6 @@ export interface Notes {
   list(): Promise<readonly Stamp[]>;
   /** The text of one and the shop files in force for it, nearest first. Throws when it cannot be read. */
   read(path: string): Promise<{ readonly text: string; readonly shops: readonly Shop[] }>;
+  /** Where others wait for their turn: lets them have it, now and then while many notes are read. */
+  breathe?(): Promise<void>;
 }

@@ -1,13 +1,13 @@
 /**
- * The index as text, to be kept between two starts: a line that names the format, then one line per note with a sum over
- * it. Whatever does not read back exactly is left out, and its note is read again: a damaged index is never trusted.
+ * The index as text, to be kept between two starts: a line that names the format and the version that worked the entries
+ * out, then one line per note with a sum over it. Whatever does not read back exactly is left out, and its note is read
+ * again: a damaged index is never trusted.
  */
-import type { Amount, JobEntry, Lesson } from './entry';
+import type { Amount, How, JobEntry, Lesson } from './entry';
 import { sumOf } from './sum';
 
 /** Raised whenever an entry's shape or meaning changes; an index of another format counts as none. */
-export const FORMAT = 1;
-const HEAD = `scribeline index ${FORMAT}`;
+export const FORMAT = 2;
 
 export interface Kept {
   readonly path: string;
@@ -15,28 +15,59 @@ export interface Kept {
   readonly entry: JobEntry;
 }
 
-export function written(kept: Iterable<Kept>): string {
-  const lines = [HEAD];
-  for (const { path, mark, entry } of kept) {
-    const body = JSON.stringify([path, mark, entry]);
-    lines.push(`${sumOf(body)} ${body}`);
-  }
-  return `${lines.join('\n')}\n`;
+/** The first line. Another version of the program may come to other values, so its index counts as none. */
+export function headOf(version: string): string {
+  return `scribeline index ${FORMAT} ${version.replace(/\s/g, '')}`;
 }
 
-/** What reads back whole; the rest is as if it had never been kept. */
-export function readBack(text: string): readonly Kept[] {
-  const lines = text.split('\n');
-  if (lines[0] !== HEAD) return [];
-  const kept = new Map<string, Kept>();
-  for (const line of lines.slice(1)) {
-    const at = line.indexOf(' ');
-    const body = line.slice(at + 1);
-    if (at <= 0 || line.slice(0, at) !== sumOf(body)) continue;
+/** One note's line. Amounts are lists without the names of their fields: an index is half as long for it. */
+export function lineOf({ path, mark, entry }: Kept): string {
+  const amounts = entry.amounts.map((it) => [
+    it.name,
+    it.how,
+    it.line,
+    it.value,
+    it.low,
+    it.high,
+    it.kind,
+    it.unit,
+    it.shown,
+    it.comment,
+  ]);
+  const lessons = entry.lessons.map(({ line, text }) => [line, text]);
+  const { job, title, headings, text, errors, warnings, findings } = entry;
+  const body = JSON.stringify([
+    path,
+    mark,
+    job,
+    title,
+    headings,
+    amounts,
+    lessons,
+    text,
+    errors,
+    warnings,
+    findings,
+  ]);
+  return `${sumOf(body)} ${body}`;
+}
+
+/** What reads back whole, in the order it was kept; the rest is as if it had never been. */
+export function* readBack(text: string, version: string): Generator<Kept, void> {
+  let end = text.indexOf('\n');
+  if (end < 0 || text.slice(0, end) !== headOf(version)) return;
+  while (end < text.length) {
+    const start = end + 1;
+    end = text.indexOf('\n', start);
+    // A line without its end was cut short.
+    if (end < 0) return;
+    const at = text.indexOf(' ', start);
+    if (at <= start || at >= end) continue;
+    const body = text.slice(at + 1, end);
+    if (text.slice(start, at) !== sumOf(body)) continue;
     const one = keptOf(body);
-    if (one) kept.set(one.path, one);
+    if (one) yield one;
   }
-  return [...kept.values()];
 }
 
 function keptOf(body: string): Kept | null {
@@ -47,52 +78,52 @@ function keptOf(body: string): Kept | null {
     return null;
   }
   if (!Array.isArray(data)) return null;
-  const [path, mark, entry] = data as readonly unknown[];
-  return typeof path === 'string' && typeof mark === 'string' && isEntry(entry)
-    ? { path, mark, entry }
+  const [path, mark, job, title, headings, amounts, lessons, text, errors, warnings, findings] =
+    data as readonly unknown[];
+  if (typeof path !== 'string' || typeof mark !== 'string' || typeof title !== 'string') return null;
+  if (typeof text !== 'string' || !isCount(errors) || !isCount(warnings)) return null;
+  if (!isTexts(headings) || !isTexts(findings) || !isFields(job)) return null;
+  const [figures, learnt] = [all(amounts, amountOf), all(lessons, lessonOf)];
+  if (figures === null || learnt === null) return null;
+  const entry = { job, title, headings, amounts: figures, lessons: learnt, text, errors, warnings, findings };
+  return { path, mark, entry };
+}
+
+function all<T>(list: unknown, read: (it: readonly unknown[]) => T | null): readonly T[] | null {
+  if (!Array.isArray(list)) return null;
+  const made: T[] = [];
+  for (const it of list as readonly unknown[]) {
+    const one = Array.isArray(it) ? read(it) : null;
+    if (one === null) return null;
+    made.push(one);
+  }
+  return made;
+}
+
+const isCount = (x: unknown): x is number => Number.isInteger(x);
+const isTexts = (x: unknown): x is readonly string[] =>
+  Array.isArray(x) && x.every((it) => typeof it === 'string');
+const isFields = (x: unknown): x is Readonly<Record<string, string>> =>
+  typeof x === 'object' && x !== null && !Array.isArray(x) && isTexts(Object.values(x));
+const isLimit = (x: unknown): x is number | null => x === null || Number.isFinite(x);
+const isHow = (x: unknown): x is How => x === 'figure' || x === 'measured' || x === 'final' || x === 'used';
+
+function amountOf(parts: readonly unknown[]): Amount | null {
+  const [name, how, line, value, low, high, kind, unit, shown, comment] = parts;
+  return typeof name === 'string' &&
+    isHow(how) &&
+    isCount(line) &&
+    typeof value === 'number' &&
+    isLimit(low) &&
+    isLimit(high) &&
+    typeof kind === 'string' &&
+    typeof unit === 'string' &&
+    typeof shown === 'string' &&
+    (comment === null || typeof comment === 'string')
+    ? { name, how, line, value, low, high, kind, unit, shown, comment }
     : null;
 }
 
-type Fields = Readonly<Record<string, unknown>>;
-const isFields = (x: unknown): x is Fields => typeof x === 'object' && x !== null && !Array.isArray(x);
-const isTexts = (x: unknown): x is readonly string[] =>
-  Array.isArray(x) && x.every((it) => typeof it === 'string');
-const isLimit = (x: unknown): boolean => x === null || Number.isFinite(x);
-
-function isEntry(x: unknown): x is JobEntry {
-  return (
-    isFields(x) &&
-    isFields(x['job']) &&
-    isTexts(Object.values(x['job'])) &&
-    typeof x['title'] === 'string' &&
-    isTexts(x['headings']) &&
-    Array.isArray(x['amounts']) &&
-    x['amounts'].every(isAmount) &&
-    Array.isArray(x['lessons']) &&
-    x['lessons'].every(isLesson) &&
-    typeof x['text'] === 'string' &&
-    Number.isFinite(x['errors']) &&
-    Number.isFinite(x['warnings']) &&
-    isTexts(x['findings'])
-  );
-}
-
-function isAmount(x: unknown): x is Amount {
-  return (
-    isFields(x) &&
-    ['figure', 'measured', 'final', 'used'].includes(String(x['how'])) &&
-    typeof x['name'] === 'string' &&
-    typeof x['kind'] === 'string' &&
-    typeof x['shown'] === 'string' &&
-    typeof x['unit'] === 'string' &&
-    (x['comment'] === null || typeof x['comment'] === 'string') &&
-    Number.isInteger(x['line']) &&
-    Number.isFinite(x['value']) &&
-    isLimit(x['low']) &&
-    isLimit(x['high'])
-  );
-}
-
-function isLesson(x: unknown): x is Lesson {
-  return isFields(x) && Number.isInteger(x['line']) && typeof x['text'] === 'string';
+function lessonOf([line, text]: readonly unknown[]): Lesson | null {
+  return isCount(line) && typeof text === 'string' ? { line, text } : null;
 }

@@ -1,30 +1,16 @@
 /** `scribeline find` and `scribeline compare` on real files, with the index kept between runs. */
-import { execFile } from 'node:child_process';
-import { readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import manifest from '../../package.json';
 import { jobNote } from '../archive/workshop';
 import { folder } from './folder';
+import { type Ran, cacheIn, scribeline as run } from './scribeline';
 import { valid } from './schema';
 
-const BIN = join(import.meta.dirname, '../..', manifest.bin.scribeline);
 vi.setConfig({ testTimeout: 60_000 });
 
-interface Ran {
-  code: number;
-  out: string;
-  err: string;
-}
-
-function scribeline(words: readonly string[], cwd: string, cache: string): Promise<Ran> {
-  return new Promise((done) => {
-    const options = { cwd, env: { ...process.env, XDG_CACHE_HOME: cache }, maxBuffer: 1e8 };
-    execFile(process.execPath, [BIN, ...words], options, (error, out, err) => {
-      done({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
-    });
-  });
-}
+const scribeline = (words: readonly string[], cwd: string, cache: string): Promise<Ran> =>
+  run(words, cwd, { env: cacheIn(cache) });
 
 interface Found {
   jobs: { file: string; amounts: { name: string; kind: string; value: number; unit: string }[] }[];
@@ -68,38 +54,11 @@ describe('find', () => {
     expect((await scribeline(['find', 'load = 650.5 kg'], root, cache)).out).toContain('a.md:2');
   });
 
-  it.each([
-    ['cut short', (text: string) => text.slice(0, text.length / 2)],
-    ['bit-flipped', (text: string) => text.replace('"ball"', '"bamm"')],
-    ['of another version', (text: string) => text.replace(/^scribeline index \d+/, 'scribeline index 999')],
-    ['not text', () => '\u0000\ufffd{{'],
-    ['empty', () => ''],
-  ])('a kept index that is %s is made again with nothing lost', async (_, damage) => {
-    const [root, cache] = [workshop(6), folder({})];
-    const query = ['find', 'ball > 1 mm', '--json'];
-    const whole = await scribeline(query, root, cache);
-    const [name = ''] = readdirSync(join(cache, 'scribeline'));
-    const file = join(cache, 'scribeline', name);
-    const kept = readFileSync(file, 'utf8');
-    writeFileSync(file, damage(kept));
-    expect(await scribeline(query, root, cache)).toEqual(whole);
-    expect(readFileSync(file, 'utf8').split('\n').sort()).toEqual(kept.split('\n').sort());
-  });
-
   it('works where nothing can be kept', async () => {
     const root = workshop(2);
     const ran = await scribeline(['find', 'ball > 1 mm'], root, join(root, 'jobs/0001.md'));
     expect([ran.code, ran.err]).toEqual([0, '']);
     expect(ran.out).toContain('2 jobs of 2');
-  });
-
-  it('processes at once on one folder do not spoil each other', async () => {
-    const [root, cache] = [workshop(40), folder({})];
-    const query = ['find', 'ball > 1 mm', '--json'];
-    const ran = await Promise.all(Array.from({ length: 4 }, () => scribeline(query, root, cache)));
-    for (const one of ran) expect(one).toEqual(ran[0]);
-    expect(readdirSync(join(cache, 'scribeline'))).toHaveLength(1);
-    expect(await scribeline(query, root, cache)).toEqual(ran[0]);
   });
 
   it('says why a query cannot be read, where, and shows one that can', async () => {

@@ -1,40 +1,22 @@
-import { execFile, spawn } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import manifest from '../../package.json';
 import { folder } from './folder';
+import { BIN, ROOT, scribeline } from './scribeline';
 import { valid } from './schema';
-
-// The file that package.json's `bin` names, as `npm run build` left it.
-const root = join(import.meta.dirname, '../..');
-const BIN = join(root, manifest.bin.scribeline);
 
 // Many runs on a machine that may be busy with others.
 vi.setConfig({ testTimeout: 60_000 });
-
-interface Ran {
-  code: number;
-  out: string;
-  err: string;
-}
-
-function scribeline(words: readonly string[], cwd: string, env: NodeJS.ProcessEnv = {}): Promise<Ran> {
-  return new Promise((done) => {
-    const options = { cwd, env: { ...process.env, ...env }, maxBuffer: 1e8 };
-    execFile(process.execPath, [BIN, ...words], options, (error, out, err) => {
-      done({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
-    });
-  });
-}
 
 const fence = (...lines: string[]): string => ['```figures', ...lines, '```', ''].join('\n');
 
 describe('the command line as it ships', () => {
   it('is built: `npm run build` makes it, with its schemas', () => {
     for (const file of [BIN, 'dist/cli/schema/check.schema.json', 'dist/cli/schema/formulas.schema.json'].map(
-      (it) => (it === BIN ? it : join(root, it)),
+      (it) => (it === BIN ? it : join(ROOT, it)),
     ))
       expect([file, existsSync(file)]).toEqual([file, true]);
     expect(readFileSync(BIN, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);

@@ -1,7 +1,6 @@
 /** Which files a check reads: the notes themselves and the shop files in force for each. */
-import { readFileSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import process from 'node:process';
+import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { dirname, join, relative, resolve, sep } from 'node:path';
 import type { Shop } from '../../engine/index';
 
 /** The file that holds a shop's cards. */
@@ -81,18 +80,6 @@ export function noteAt(given: string, current: string): NoteFile {
   return findNotes([path], current).notes[0] ?? { path, top: dirname(path) };
 }
 
-/** Written beside and renamed, so that a file is whole or not there, whoever else writes it. */
-export function writeWhole(path: string, text: string, mode?: number): void {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.tmp`);
-  try {
-    writeFileSync(beside, text, mode === undefined ? {} : { mode });
-    renameSync(beside, path);
-  } catch (error) {
-    rmSync(beside, { force: true });
-    throw error;
-  }
-}
-
 /** Reads shop files, each once however many notes it serves. */
 export class ShopFiles {
   readonly #read = new Map<string, Shop | null>();
@@ -149,9 +136,20 @@ const REASONS = new Map([
   ['EACCES', 'it may not be read'],
   ['EPERM', 'it may not be read'],
   ['ELOOP', 'its links go round in a ring'],
+  ['EISDIR', 'it is a folder'],
+]);
+const REASONS_WRITING = new Map([
+  ...REASONS,
+  ['EACCES', 'it may not be written'],
+  ['EPERM', 'it may not be written'],
+  ['EROFS', 'it may not be written'],
+  ['ENOSPC', 'there is no room left on the disk'],
+  ['EDQUOT', 'there is no room left on the disk'],
 ]);
 
-export function reason(error: unknown): string {
+/** Why a file could not be read, or written, in words. */
+export function reason(error: unknown, what: 'read' | 'write' = 'read'): string {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  return REASONS.get(code) ?? (error instanceof Error ? error.message : String(error));
+  const words = (what === 'read' ? REASONS : REASONS_WRITING).get(code);
+  return words ?? (error instanceof Error ? error.message : String(error));
 }

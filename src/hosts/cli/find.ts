@@ -18,7 +18,7 @@ export async function find(query: string, folder: string, json: boolean, io: Io)
     if (!says.includes(EXAMPLE)) io.err(`  for example: ${EXAMPLE}\n`);
     return WRONG;
   }
-  const { index, unreadable } = await pastJobs(folder, io.current);
+  const { index, unreadable } = await pastJobs(folder, io.current, io.version());
   const hits = findIn(index, read.terms);
   if (json) {
     const jobs = hits.map(entryOf);

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
+import { reason } from './files';
 import type { Io } from './io';
 import { WRONG } from './io';
 import { run } from './run';
@@ -20,14 +21,21 @@ const io: Io = {
   err: (text) => void process.stderr.write(text),
 };
 
-// A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours.
+// A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours. A full disk is one.
+let unwritten = false;
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
+  if (error.code === 'EPIPE' || unwritten) return;
+  unwritten = true;
+  io.err(`scribeline: cannot write the answer: ${reason(error, 'write')}\n`);
+  process.exitCode = WRONG;
+});
+process.stderr.on('error', () => {
+  // nobody hears; the exit code still tells
 });
 
 // Set rather than `process.exit`, so that everything written reaches a slow pipe.
 run(process.argv.slice(2), io).then(
-  (code) => (process.exitCode = code),
+  (code) => (process.exitCode = unwritten ? WRONG : code),
   (error: unknown) => {
     io.err(`scribeline: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`);
     process.exitCode = WRONG;

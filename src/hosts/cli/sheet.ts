@@ -7,9 +7,10 @@ import { imagesOf, jobSheet } from '../../sheet/job-sheet';
 import { sentence } from '../../sheet/sheet-findings';
 import { dayOf } from '../../sheet/day';
 import type { Command } from './arguments';
-import { type NoteFile, ShopFiles, noteAt, readText, reason, shownPath, within, writeWhole } from './files';
+import { type NoteFile, ShopFiles, noteAt, readText, reason, shownPath, within } from './files';
 import { type Exit, type Io, FINDINGS, FINE, WRONG } from './io';
 import { harmless } from './terminal';
+import { writeWhole } from './write-whole';
 
 export function sheet({ note, to, how }: Extract<Command, { kind: 'sheet' }>, io: Io): Exit {
   const path = resolve(io.current, note);
@@ -29,14 +30,21 @@ export function sheet({ note, to, how }: Extract<Command, { kind: 'sheet' }>, io
   if (to === null) io.out(made.html);
   else {
     const target = resolve(io.current, to);
-    if (target === path) return fail(to, 'it is the note itself; give the sheet another name', io, 'write');
+    if (isSame(target, path))
+      return fail(to, 'it is the note itself; give the sheet another name', io, 'write');
     try {
-      writeWhole(target, made.html);
+      writeWhole(target, made.html, { sure: true });
     } catch (error) {
-      return fail(to, reason(error), io, 'write');
+      return fail(to, reason(error, 'write'), io, 'write');
     }
   }
   return made.errors > 0 ? FINDINGS : FINE;
+}
+
+/** Whether a file to be written is the note, by whatever name or link. */
+function isSame(target: string, note: string): boolean {
+  const [a, b] = [target, note].map((path) => statSync(path, { throwIfNoEntry: false, bigint: true }));
+  return target === note || (a !== undefined && b !== undefined && a.dev === b.dev && a.ino === b.ino);
 }
 
 function make(

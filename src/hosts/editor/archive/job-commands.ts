@@ -21,6 +21,7 @@ import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
 import { type SheetRequest, WRITE_SHEET } from '../commands/write-sheet';
 import { textOf } from '../texts';
+import { versionOf } from '../version';
 import { type Workspace, isNote } from '../workspace';
 import type { PastJobs } from './past-jobs';
 
@@ -188,9 +189,4 @@ async function write(document: TextDocument, text: string): Promise<void> {
   const edit = new WorkspaceEdit();
   edit.insert(document.uri, new Position(end.line, end.character), text.slice(old.length));
   await workspace.applyEdit(edit);
-}
-
-function versionOf({ extension }: ExtensionContext): string {
-  const { version } = extension.packageJSON as { readonly version?: unknown };
-  return typeof version === 'string' ? version : '';
 }
