@@ -1,18 +1,27 @@
 /** Where a name at a place gets its value: the figure's line, the card's line, the field of the head. */
 import type { Sheet } from '../engine/index';
 import type { Place } from '../engine/results';
-import type { FieldNode } from '../notation/syntax';
+import type { Owner } from './fields-in';
 import { symbolAt } from './names-in';
-import { at } from './position';
 
 export function definition(sheet: Sheet, line: number, column: number): Place | null {
-  const field = fieldAt(sheet, line, column);
-  if (field) return field;
   const found = symbolAt(sheet, line, column);
   if (!found) return null;
-  if (found.kind === 'card')
-    return sheet.card(found.name)?.builtIn === false ? (sheet.card(found.name)?.place ?? null) : null;
-  return figurePlace(sheet, found.name);
+  const { kind, name, owner } = found;
+  if (kind === 'field') return owner && fieldPlace(sheet, owner, name);
+  if (kind === 'figure') return figurePlace(sheet, name);
+  const card = sheet.card(name);
+  return card?.builtIn === false ? card.place : null;
+}
+
+/** Where a field is given: on a card, in the head; that of a result is where the result is given. */
+function fieldPlace(sheet: Sheet, { kind, name }: Owner, field: string): Place | null {
+  if (kind === 'figure') return figurePlace(sheet, name);
+  if (kind === 'card') return sheet.card(name)?.fieldPlaces.get(field) ?? null;
+  const head = sheet.note.front.get(field);
+  return head
+    ? { file: null, line: head.line, column: head.column, endLine: head.line, endColumn: head.endColumn }
+    : null;
 }
 
 /** A sample has no line that gives it: it is what was first read of it. */
@@ -27,23 +36,4 @@ function figurePlace(sheet: Sheet, name: string): Place | null {
 
 function inNote(line: number, column: number, span: { readonly start: number; readonly end: number }): Place {
   return { file: null, line, column: column + span.start, endLine: line, endColumn: column + span.end };
-}
-
-/** The place of the field under the cursor: on a card, in the head; that of a result is where the result is given. */
-function fieldAt(sheet: Sheet, line: number, column: number): Place | null {
-  const row = sheet.rowAt(line);
-  if (row?.block.word !== 'figures') return null;
-  const target = at(sheet, row, column - row.column)?.target;
-  if (target?.kind !== 'field') return null;
-  const { of, field }: FieldNode = target.node;
-  if (of.kind !== 'name') return null;
-  if (of.name === 'job') {
-    const head = sheet.note.front.get(field);
-    return head
-      ? { file: null, line: head.line, column: head.column, endLine: head.line, endColumn: head.endColumn }
-      : null;
-  }
-  return sheet.figure(of.name)
-    ? figurePlace(sheet, of.name)
-    : (sheet.card(of.name)?.fieldPlaces.get(field) ?? null);
 }

@@ -1,6 +1,8 @@
-/** Another name for a figure or a card. Touches names in our blocks and nothing else; what would go wrong is refused. */
-import { type Sheet, calculate } from '../engine/index';
+/** Another name for a figure, a card or a card's field. Touches names in our blocks and nothing else; what would go wrong is refused. */
+import { isRecordField } from '../engine/bind';
+import { KNOWN_FIELDS, type Sheet, type Shop, calculate } from '../engine/index';
 import { parseLine } from '../notation/line';
+import { CARD_WORDS } from '../trade/card-words';
 import type { Range } from './diagnostics';
 import { type Noted, type TextEdit, edited } from './edits';
 import { type Symbol, occurrencesOf, symbolAt } from './names-in';
@@ -13,16 +15,42 @@ export interface Renamable extends Symbol {
 export function renamable(sheet: Sheet, line: number, column: number): Renamable | null {
   const found = symbolAt(sheet, line, column);
   if (!found) return null;
-  const { name, kind, range } = found;
-  const known =
-    kind === 'card' ? sheet.card(name)?.builtIn === false : (sheet.figure(name) ?? sheet.valueOf(name));
-  return known ? { name, kind, range } : null;
+  const { name, kind, owner, range } = found;
+  return isKnown(sheet, found) ? { name, kind, owner, range } : null;
+}
+
+function isKnown(sheet: Sheet, { name, kind, owner }: Symbol): boolean {
+  if (kind === 'figure') return Boolean(sheet.figure(name) ?? sheet.valueOf(name));
+  const card = cardOf(sheet, { name, owner });
+  if (card?.builtIn !== false) return false;
+  return kind === 'card' || card.fields.has(name);
+}
+
+/** The card that a card's or a field's name is about; undefined for the fields of figures and of the job. */
+function cardOf(sheet: Sheet, { name, owner }: Pick<Symbol, 'name' | 'owner'>): ReturnType<Sheet['card']> {
+  if (owner === null) return sheet.card(name);
+  return owner.kind === 'card' ? sheet.card(owner.name) : undefined;
+}
+
+const SCREW = /_(?:per_turn|divisions|backlash)$/;
+const WORDS = /^(?:kind|name|caution(?:_\w+)?)$/;
+
+/** Whether formulas and checks look for a card's field under this name, so that it can be neither lost nor taken. */
+export function isActedOn(field: string): boolean {
+  return (
+    KNOWN_FIELDS.some(({ name }) => name === field) ||
+    CARD_WORDS.has(field) ||
+    SCREW.test(field) ||
+    WORDS.test(field)
+  );
 }
 
 export type Refused =
   | 'no-name'
   /** A unit, `to`, `pi` or a word of the notation. */
   | 'reserved'
+  /** A field that the notebook acts on. */
+  | 'acted-on'
   | 'taken'
   /** Signed results are found again by their name. */
   | 'signed'
@@ -34,6 +62,11 @@ export function refusal(sheet: Sheet, symbol: Symbol, name: string): Refused | n
   if (!/^[\p{L}_][\p{L}\p{N}_]*$/u.test(name)) return 'no-name';
   const statement = parseLine(`${name} = 1`, 'figures');
   if (statement.kind !== 'figure' || name === 'job') return 'reserved';
+  if (symbol.kind === 'field') {
+    if (isRecordField(name)) return 'reserved';
+    if (isActedOn(name) || isActedOn(symbol.name)) return 'acted-on';
+    return cardOf(sheet, symbol)?.fields.has(name) ? 'taken' : null;
+  }
   if (sheet.figure(name) ?? sheet.valueOf(name) ?? sheet.card(name)) return 'taken';
   return symbol.kind === 'figure' && isSigned(sheet, symbol.name) ? 'signed' : null;
 }
@@ -51,9 +84,39 @@ export function renamed(sheet: Sheet, symbol: Symbol, name: string): readonly Te
   return occurrencesOf(sheet, symbol).map(({ range }) => ({ range, text: name }));
 }
 
+/** A note with the name by which the shops of others know it. */
+export interface NamedNote extends Noted {
+  readonly file: string;
+}
+
+export type Renaming =
+  | { readonly refused: Refused }
+  | { readonly refused: null; readonly edits: readonly (readonly TextEdit[])[] };
+
+/**
+ * The edits of each note, all tried together: a card's file is renamed in under the notes that use it. The first note is
+ * the one asked in. Refused where any of them would come out otherwise.
+ */
+export function renameIn(notes: readonly NamedNote[], symbol: Symbol, name: string): Renaming {
+  for (const { sheet } of notes) {
+    const refused = refusal(sheet, symbol, name);
+    if (refused) return { refused };
+  }
+  const edits = notes.map(({ sheet }) => renamed(sheet, symbol, name));
+  const after = new Map(notes.map(({ file, text }, i) => [file, edited(text, edits[i] ?? [])]));
+  const shopsAfter = (shops: readonly Shop[]): readonly Shop[] =>
+    shops.map(({ file, text }) => ({ file, text: after.get(file) ?? text }));
+  const keeps = notes.every((note, i) => keepsMeaning(note, edits[i] ?? [], shopsAfter(note.shops)));
+  return keeps ? { refused: null, edits } : { refused: 'changes' };
+}
+
 /** Whether the note says the same with the edits: as many findings of each kind, as many lines with a value. */
-export function keepsMeaning({ sheet, text, shops }: Noted, edits: readonly TextEdit[]): boolean {
-  const after = calculate(edited(text, edits), shops);
+export function keepsMeaning(
+  { sheet, text, shops }: Noted,
+  edits: readonly TextEdit[],
+  shopsAfter: readonly Shop[] = shops,
+): boolean {
+  const after = calculate(edited(text, edits), shopsAfter);
   const summary = (of: Sheet): string =>
     JSON.stringify([
       of.findings().map(({ code, line }) => `${line} ${code}`),

@@ -1,12 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { type Shop, calculate } from '../../src/engine/index';
+import { type Sheet, type Shop, calculate } from '../../src/engine/index';
 import { definition } from '../../src/language/definition';
 import { edited } from '../../src/language/edits';
 import { findingCodes, findingPage } from '../../src/language/explain-finding';
 import { occurrencesOf, symbolAt } from '../../src/language/names-in';
-import { keepsMeaning, refusal, renamable, renamed } from '../../src/language/rename';
+import {
+  type NamedNote,
+  keepsMeaning,
+  refusal,
+  renamable,
+  renameIn,
+  renamed,
+} from '../../src/language/rename';
 import { blockSymbols } from '../../src/language/symbols';
 import { figures, marked } from './cursor';
 
@@ -90,7 +97,7 @@ describe('the uses', () => {
   });
 
   it('of a card are in fence lines and in calls', () => {
-    const found = occurrencesOf(calculate(NOTE, [SHOP]), { name: 'lathe', kind: 'card' });
+    const found = occurrencesOf(calculate(NOTE, [SHOP]), { name: 'lathe', kind: 'card', owner: null });
     expect(found.map(({ range }) => [range.line, range.column])).toEqual([
       [5, 14],
       [8, 24],
@@ -99,7 +106,7 @@ describe('the uses', () => {
 });
 
 describe('another name', () => {
-  const symbol = { name: 'neck', kind: 'figure' } as const;
+  const symbol = { name: 'neck', kind: 'figure', owner: null } as const;
 
   it('touches names in our blocks and nothing else, with every line end', () => {
     for (const end of ['\n', '\r\n']) {
@@ -118,7 +125,10 @@ describe('another name', () => {
       ]);
       expect(keepsMeaning({ sheet, text, shops: [SHOP] }, edits)).toBe(true);
       expect(
-        edited(after, renamed(calculate(after, [SHOP]), { name: 'shank', kind: 'figure' }, 'neck')),
+        edited(
+          after,
+          renamed(calculate(after, [SHOP]), { name: 'shank', kind: 'figure', owner: null }, 'neck'),
+        ),
       ).toBe(text);
     }
   });
@@ -130,11 +140,11 @@ describe('another name', () => {
     const text = read('ball-on-shank.md');
     const sheet = calculate(text, shops);
     for (const name of sheet.names()) {
-      const edits = renamed(sheet, { name, kind: 'figure' }, `${name}_renamed`);
+      const edits = renamed(sheet, { name, kind: 'figure', owner: null }, `${name}_renamed`);
       expect([name, edits.length > 0 && keepsMeaning({ sheet, text, shops }, edits)]).toEqual([name, true]);
     }
     for (const name of ['lathe', 'mill', 'dividing_head', 'steel_C45']) {
-      const found = renamed(sheet, { name, kind: 'card' }, 'other');
+      const found = renamed(sheet, { name, kind: 'card', owner: null }, 'other');
       expect(
         found.every(
           ({ range }) => text.split('\n')[range.line]?.slice(range.column, range.endColumn) === name,
@@ -152,10 +162,12 @@ describe('another name', () => {
     expect(['shank', 'm', 'Zapfen', 'größe'].map(why)).toEqual([null, null, null, null]);
     const text = figures('a = 4', 'slope = 10 mm/m');
     const noted = { sheet: calculate(text), text, shops: [] };
-    expect(keepsMeaning(noted, renamed(noted.sheet, { name: 'a', kind: 'figure' }, 'm'))).toBe(false);
+    expect(keepsMeaning(noted, renamed(noted.sheet, { name: 'a', kind: 'figure', owner: null }, 'm'))).toBe(
+      false,
+    );
     const signed = calculate(`${figures('a = 1 mm', 'b = 2 mm')}\n\`\`\`signed\na = 1 mm\n\`\`\`\n`);
-    expect(refusal(signed, { name: 'a', kind: 'figure' }, 'c')).toBe('signed');
-    expect(refusal(signed, { name: 'b', kind: 'figure' }, 'c')).toBeNull();
+    expect(refusal(signed, { name: 'a', kind: 'figure', owner: null }, 'c')).toBe('signed');
+    expect(refusal(signed, { name: 'b', kind: 'figure', owner: null }, 'c')).toBeNull();
   });
 
   it('is for figures, samples and the shop’s own cards', () => {
@@ -169,6 +181,163 @@ describe('another name', () => {
     expect(can('w = old', 'w = nowhe‸re + old')).toBeUndefined();
     expect(can('fillet: 1', 'fil‸let: 1')).toBeUndefined();
     expect(can('The neck', 'The ne‸ck')).toBeUndefined();
+  });
+});
+
+describe('a field of a card', () => {
+  const BENCH = `The bore of the tube is worn; bore = 30 mm was once.
+
+\`\`\`machine lathe
+speeds = [70, 115] rpm
+bore = 30 mm      # bore of the spindle
+half = bore / 2   # half the bore
+note: bore measured cold
+\`\`\`
+
+\`\`\`machine other_lathe
+bore = 20 mm
+\`\`\`
+`;
+  const USES = `---
+job: 5
+---
+The bore of lathe.bore is wide.
+
+\`\`\`figures on lathe
+room = lathe.bore - 2 mm   # lathe.bore, less some
+bore = 5 mm
+both = bore + (lathe).bore
+same = lathe
+third = same.bore / 3
+lathe.bore used 29 mm
+kept = lathe.bore.used
+far = other_lathe.bore
+text = lathe.note
+\`\`\`
+
+> \`\`\`figures
+> quoted = max(lathe.bore, 10 mm)
+> \`\`\`
+
+\`\`\`js
+lathe.bore = 5
+\`\`\`
+`;
+  const field = { name: 'bore', kind: 'field', owner: { kind: 'card', name: 'lathe' } } as const;
+  const notes = (end: string): readonly NamedNote[] => {
+    const [bench, uses] = [BENCH, USES].map((text) => text.replaceAll('\n', end));
+    const shops = [{ file: 'shop.md', text: bench ?? '' }];
+    return [
+      { file: 'shop.md', text: bench ?? '', sheet: calculate(bench ?? ''), shops: [] },
+      { file: 'note.md', text: uses ?? '', sheet: calculate(uses ?? '', shops), shops },
+    ];
+  };
+
+  it('is renamed on the card and in every note, with every line end, and nothing else is', () => {
+    for (const end of ['\n', '\r\n']) {
+      const all = notes(end);
+      const found = renameIn(all, field, 'spindle_bore');
+      if (found.refused !== null) throw new Error(found.refused);
+      const after = all.map(({ text }, i) => edited(text, found.edits[i] ?? []).split(end));
+      const changed = all.map(({ text }, i) =>
+        text.split(end).flatMap((line, n) => (after[i]?.[n] === line ? [] : [after[i]?.[n]])),
+      );
+      expect(changed).toEqual([
+        ['spindle_bore = 30 mm      # bore of the spindle', 'half = spindle_bore / 2   # half the bore'],
+        [
+          'room = lathe.spindle_bore - 2 mm   # lathe.bore, less some',
+          'both = bore + (lathe).spindle_bore',
+          'third = same.spindle_bore / 3',
+          'lathe.spindle_bore used 29 mm',
+          'kept = lathe.spindle_bore.used',
+          '> quoted = max(lathe.spindle_bore, 10 mm)',
+        ],
+      ]);
+      const [shop = '', note = ''] = after.map((lines) => lines.join(end));
+      const again = calculate(note, [{ file: 'shop.md', text: shop }]);
+      const value = (of: Sheet): unknown =>
+        of.rows().map((row) => row.value?.kind === 'number' && row.value.value);
+      expect(value(again)).toEqual(value(all[1]?.sheet ?? calculate('')));
+      expect(again.findings()).toEqual([]);
+    }
+  });
+
+  it('is found where the cursor is, on the card and in a note', () => {
+    const [shop, note] = notes('\n');
+    const here = (sheet: Sheet | undefined, text: string, inside: string): unknown => {
+      const lines = (sheet === shop?.sheet ? BENCH : USES).split('\n');
+      const line = lines.findIndex((each) => each.startsWith(text));
+      const found = sheet && renamable(sheet, line, (lines[line]?.indexOf(inside) ?? 0) + 1);
+      return found && [found.kind, found.owner?.name, found.name];
+    };
+    expect(here(shop?.sheet, 'bore = 30', 'bore')).toEqual(['field', 'lathe', 'bore']);
+    expect(here(shop?.sheet, 'half', 'bore')).toEqual(['field', 'lathe', 'bore']);
+    expect(here(shop?.sheet, 'note:', 'note')).toEqual(['field', 'lathe', 'note']);
+    expect(here(shop?.sheet, 'note:', 'bore')).toBeNull();
+    expect(here(note?.sheet, 'third', 'bore')).toEqual(['field', 'lathe', 'bore']);
+    expect(here(note?.sheet, 'far', 'bore')).toEqual(['field', 'other_lathe', 'bore']);
+    expect(here(note?.sheet, 'bore =', 'bore')).toEqual(['figure', undefined, 'bore']);
+    expect(here(note?.sheet, 'lathe.bore used', 'bore')).toEqual(['field', 'lathe', 'bore']);
+  });
+
+  it('of a text is renamed too', () => {
+    const all = notes('\n');
+    const found = renameIn(all, { ...field, name: 'note' }, 'remark');
+    expect(found.refused === null && found.edits.map(({ length }) => length)).toEqual([1, 1]);
+  });
+
+  it('is refused where the card or the notebook has that name, and where the old one is looked for', () => {
+    const [shop] = notes('\n');
+    const why = (name: string, of: string = field.name): unknown =>
+      shop && refusal(shop.sheet, { ...field, name: of }, name);
+    expect(
+      ['half', 'speeds', 'power', 'gears', 'kind', 'caution_2', 'cross_slide'].map((n) => why(n)),
+    ).toEqual(['taken', ...Array<string>(6).fill('acted-on')]);
+    expect(['used', 'reading', 'mm', 'pi'].map((n) => why(n))).toEqual(Array(4).fill('reserved'));
+    expect(['2a', 'a b'].map((n) => why(n))).toEqual(Array(2).fill('no-name'));
+    expect([why('steps', 'speeds'), why('quill_per_rev', 'quill_per_turn')]).toEqual(
+      Array(2).fill('acted-on'),
+    );
+    expect([why('lathe'), why('room'), why('bohrung')]).toEqual([null, null, null]);
+  });
+
+  it('of a result or of the job keeps its name, and its uses are found', () => {
+    const found = (place: string, replaced: string): unknown => {
+      const { sheet, line, column } = marked(NOTE.replace(place, replaced), [SHOP]);
+      const symbol = symbolAt(sheet, line, column);
+      return [
+        renamable(sheet, line, column),
+        symbol && occurrencesOf(sheet, symbol).map(({ range }) => range.line),
+      ];
+    };
+    expect(found('old + setup.ring', 'old + setup.ri‸ng')).toEqual([null, [13, 14]]);
+    expect(found('w = old', 'w = job.jo‸b')).toEqual([null, [14]]);
+  });
+});
+
+describe('a card', () => {
+  it('is renamed with its file, and the head that names a material follows', () => {
+    for (const end of ['\n', '\r\n'])
+      for (const quote of ['', '"', "'"]) {
+        const own = '\`\`\`material bar_7\nexpansion = 11 µm/m/K\n\`\`\`\n'.replaceAll('\n', end);
+        const text =
+          `---\nmaterial: ${quote}bar_7${quote}   # bar_7\npart: bar_7\n---\nOf bar_7.\n\n${figures('d = 25 mm h7', 'd measured 25.001 mm at 32 °C')}`.replaceAll(
+            '\n',
+            end,
+          );
+        const shops = [{ file: 'shop.md', text: own }];
+        const note = { file: 'note.md', text, sheet: calculate(text, shops), shops };
+        const shop = { file: 'shop.md', text: own, sheet: calculate(own), shops: [] };
+        const symbol = { name: 'bar_7', kind: 'card', owner: null } as const;
+        const found = renameIn([note, shop], symbol, 'bar_8');
+        if (found.refused !== null) throw new Error(found.refused);
+        expect(edited(text, found.edits[0] ?? [])).toBe(
+          text.replace(`${quote}bar_7${quote}   `, `${quote}bar_8${quote}   `),
+        );
+        expect(edited(own, found.edits[1] ?? [])).toBe(own.replace('bar_7', 'bar_8'));
+        // Without the card's own file the reading could not be brought to 20 °C any more.
+        expect(renameIn([note], symbol, 'bar_8').refused).toBe('changes');
+      }
   });
 });
 

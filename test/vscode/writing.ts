@@ -224,14 +224,18 @@ describe('moving about', () => {
 
   it('goes to the figure, to the card and to its line', async () => {
     const note = await open('bench/turned.md');
-    const goes = async (text: string): Promise<vscode.Location | undefined> =>
-      (
-        await vscode.commands.executeCommand<vscode.Location[]>(
-          'vscode.executeDefinitionProvider',
-          note.uri,
-          rangeOf(note, text).start,
-        )
-      )[0];
+    const goes = (text: string): Promise<vscode.Location | undefined> =>
+      until(
+        async () =>
+          (
+            await vscode.commands.executeCommand<vscode.Location[]>(
+              'vscode.executeDefinitionProvider',
+              note.uri,
+              rangeOf(note, text).start,
+            )
+          )[0],
+        (found) => found !== undefined,
+      );
     same((await goes('pin)'))?.uri.toString(), note.uri.toString());
     same((await goes('bench_lathe'))?.uri.toString(), file('bench/shop.md').toString());
   });
@@ -286,6 +290,54 @@ describe('moving about', () => {
       () => Promise.reject(new Error('a unit was taken for a name')),
       (error: unknown) => includes(String(error), 'cannot be a name'),
     );
+  });
+
+  it('finds and renames a field of a card in all notes, on every line end, and keeps those acted on', async () => {
+    const write = (name: string, text: string): Thenable<void> =>
+      vscode.workspace.fs.writeFile(file(`moving/${name}`), new TextEncoder().encode(text));
+    const uses = `The bore of lathe.bore.\n\n${figures('a = lathe.bore - 2 mm  # lathe.bore', 'bore = 5 mm')}`;
+    await write('shop.md', `The bore.\n\n${FENCE}machine lathe\nspeeds = [70] rpm\nbore = 30 mm\n${FENCE}\n`);
+    await write('one.md', uses);
+    await write('two.md', uses.replaceAll('\n', '\r\n'));
+    const shop = await open('moving/shop.md');
+    const at = (text: string): vscode.Position => rangeOf(shop, text).start;
+    const found = await until(
+      () =>
+        vscode.commands.executeCommand<vscode.Location[]>(
+          'vscode.executeReferenceProvider',
+          shop.uri,
+          at('bore = 30'),
+        ),
+      ({ length }) => length === 3,
+    );
+    same(found.map(({ uri }) => uri.path.replace(/.*\//, '')).sort(), ['one.md', 'shop.md', 'two.md']);
+    const rename = (where: vscode.Position, name: string): Thenable<vscode.WorkspaceEdit> =>
+      vscode.commands.executeCommand('vscode.executeDocumentRenameProvider', shop.uri, where, name);
+    await vscode.workspace.applyEdit(await rename(at('bore = 30'), 'tube'));
+    includes(shop.getText(), 'The bore.');
+    includes(shop.getText(), 'tube = 30 mm');
+    for (const [name, end] of [
+      ['one.md', '\n'],
+      ['two.md', '\r\n'],
+    ] as const) {
+      const note = await open(`moving/${name}`);
+      same(note.getText(), uses.replace('= lathe.bore', '= lathe.tube').replaceAll('\n', end));
+      await until(
+        () => hints(note),
+        (shown) => shown.includes('= 28 mm'),
+      );
+      same(marks(note), []);
+    }
+    for (const [where, name, why] of [
+      [at('speeds'), 'steps', 'look for by its name'],
+      [at('tube = 30'), 'speeds', 'look for by its name'],
+    ] as const)
+      await rename(where, name).then(
+        () => Promise.reject(new Error(`${name} was taken`)),
+        (error: unknown) => includes(String(error), why),
+      );
+    await closeAll();
+    await vscode.workspace.fs.delete(file('moving'), { recursive: true });
   });
 
   it('shows blocks and figures with their results in the outline, and folds blocks', async () => {

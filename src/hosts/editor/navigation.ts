@@ -15,10 +15,11 @@ import {
   languages,
 } from 'vscode';
 import { definition } from '../../language/definition';
-import { occurrencesOf, symbolAt } from '../../language/names-in';
-import { type Refused, keepsMeaning, refusal, renamable, renamed } from '../../language/rename';
+import type { Sheet } from '../../engine/index';
+import { type Symbol, occurrencesOf, symbolAt } from '../../language/names-in';
+import { type Refused, isActedOn, renamable, renameIn } from '../../language/rename';
 import { type BlockSymbol, blockSymbols } from '../../language/symbols';
-import { notesWithCard } from './other-notes';
+import { type OtherNote, notesWithCard } from './other-notes';
 import { editorRange, location } from './places';
 import type { Shops } from './shops';
 import type { Workspace } from './workspace';
@@ -41,7 +42,8 @@ export function registerNavigation(notes: Workspace, shops: Shops): Disposable {
       prepareRename: async (document, { line, character }): Promise<Range> => {
         const calculated = await notes.calculated(document);
         const found = calculated && renamable(calculated.sheet, line, character);
-        if (!found) throw new Error(l10n.t('Only figures and cards of your own can be renamed here.'));
+        if (!found) throw new Error(nothingToRename());
+        if (found.kind === 'field' && isActedOn(found.name)) throw new Error(because('acted-on', found.name));
         return editorRange(found.range);
       },
       provideRenameEdits: (document, position, name, token) =>
@@ -81,8 +83,7 @@ async function references(
   const here = occurrencesOf(calculated.sheet, symbol).map(
     ({ range }) => new Location(document.uri, editorRange(range)),
   );
-  if (symbol.kind === 'figure') return here;
-  const others = await notesWithCard(shops, document, calculated.sheet, symbol, token);
+  const others = await othersWith(shops, document, calculated.sheet, symbol, token);
   return [
     ...here,
     ...others.flatMap(({ uri, sheet }) =>
@@ -101,20 +102,33 @@ async function rename(
 ): Promise<WorkspaceEdit> {
   const calculated = await notes.calculated(document);
   const symbol = calculated && renamable(calculated.sheet, line, character);
-  if (!symbol) throw new Error(l10n.t('Only figures and cards of your own can be renamed here.'));
-  const { sheet } = calculated;
-  const others = symbol.kind === 'card' ? await notesWithCard(shops, document, sheet, symbol, token) : [];
+  if (!symbol) throw new Error(nothingToRename());
+  const others = await othersWith(shops, document, calculated.sheet, symbol, token);
+  const here = { ...calculated, uri: document.uri, text: document.getText() };
+  const all = [here, ...others].map((note) => ({ ...note, file: note.uri.toString() }));
+  const found = renameIn(all, symbol, name);
+  if (found.refused !== null) throw new Error(because(found.refused, name));
   const edit = new WorkspaceEdit();
-  const all = [{ uri: document.uri, text: document.getText(), sheet, shops: calculated.shops }, ...others];
-  for (const note of all) {
-    const why = refusal(note.sheet, symbol, name);
-    if (why) throw new Error(because(why, name));
-    const edits = renamed(note.sheet, symbol, name);
-    // A card stands in another file, which each note by itself does not see renamed.
-    if (symbol.kind === 'figure' && !keepsMeaning(note, edits)) throw new Error(because('changes', name));
-    for (const { range, text } of edits) edit.replace(note.uri, editorRange(range), text);
-  }
+  all.forEach(({ uri }, i) => {
+    for (const { range, text } of found.edits[i] ?? []) edit.replace(uri, editorRange(range), text);
+  });
   return edit;
+}
+
+/** The other notes in which a card's or a field's name counts; a figure is known in its own note only. */
+async function othersWith(
+  shops: Shops,
+  document: TextDocument,
+  sheet: Sheet,
+  { kind, name, owner }: Symbol,
+  token: CancellationToken,
+): Promise<readonly OtherNote[]> {
+  const card = kind === 'card' ? name : owner?.kind === 'card' ? owner.name : null;
+  return card === null ? [] : notesWithCard(shops, document, sheet, card, token);
+}
+
+function nothingToRename(): string {
+  return l10n.t('Only figures, cards and fields of cards of your own can be renamed here.');
 }
 
 function because(why: Refused, name: string): string {
@@ -123,6 +137,8 @@ function because(why: Refused, name: string): string {
       return l10n.t('A name begins with a letter and holds letters, digits and _.');
     case 'reserved':
       return l10n.t('{0} is a unit or a word of the notation and cannot be a name.', name);
+    case 'acted-on':
+      return l10n.t('{0} is a field that formulas and checks look for by its name.', name);
     case 'taken':
       return l10n.t('{0} is a name already.', name);
     case 'signed':

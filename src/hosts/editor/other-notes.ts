@@ -1,7 +1,6 @@
 /** The other notes of the workspace in which a card is used. Looked for only when somebody asks. */
 import { type CancellationToken, type TextDocument, Uri, workspace } from 'vscode';
 import { type Shop, Sheet } from '../../engine/index';
-import type { Symbol } from '../../language/names-in';
 import { readNote } from '../../notation/note';
 import type { Shops } from './shops';
 import { textOf } from './texts';
@@ -28,7 +27,7 @@ export async function notesWithCard(
   shops: Shops,
   document: TextDocument,
   sheet: Sheet,
-  { name }: Symbol,
+  name: string,
   token: CancellationToken,
 ): Promise<readonly OtherNote[]> {
   const file = fileOfCard(sheet, name, document.uri);
