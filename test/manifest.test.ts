@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import manifest from '../package.json';
+import { texts } from './tools/l10n.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const read = (path: string) => readFileSync(root + path, 'utf8');
@@ -20,7 +21,7 @@ const { contributes } = manifest;
 const grammar = contributes.grammars[0];
 
 describe('package.json', () => {
-  it('names only files that are there, and packs them', () => {
+  it('names only files that are there', () => {
     const named = [
       manifest.icon,
       grammar?.path ?? '',
@@ -28,14 +29,7 @@ describe('package.json', () => {
       ...contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.image)),
       ...contributes.viewsContainers.activitybar.map(({ icon }) => icon),
     ];
-    const built = [manifest.main, manifest.browser, manifest.bin.scribeline];
     for (const path of named) expect([path, existsSync(root + path)]).toEqual([path, true]);
-    for (const path of [...named, ...built].map((p) => p.replace(/^\.\//, ''))) {
-      expect([path, manifest.files.some((file) => path === file || path.startsWith(`${file}/`))]).toEqual([
-        path,
-        true,
-      ]);
-    }
   });
 
   it('has an icon of 128 by 128 pixels', () => {
@@ -70,6 +64,15 @@ describe('package.json', () => {
     expect([...new Set(used)].sort()).toEqual(
       Object.keys(JSON.parse(read('package.nls.json')) as object).sort(),
     );
+  });
+
+  it('has a bundle of texts to translate that is as gathered now, with every text in it', () => {
+    expect(read('l10n/bundle.l10n.json')).toBe(`${JSON.stringify(texts(), null, 2)}\n`);
+    const asked = ownTexts('src').flatMap((path) => [...read(path).matchAll(/\bl10n\.t\(\s*(.)/g)]);
+    // Any other sign than a plain quote would hide the text from the gathering.
+    expect([...new Set(asked.map(([, sign]) => sign))]).toEqual(["'"]);
+    expect(Object.keys(texts()).length).toBeGreaterThan(40);
+    for (const text of Object.keys(texts())) expect([text, text.includes('\\')]).toEqual([text, false]);
   });
 
   it('installs nothing with the package: everything is bundled', () => {

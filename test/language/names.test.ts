@@ -319,7 +319,7 @@ describe('a card', () => {
   it('is renamed with its file, and the head that names a material follows', () => {
     for (const end of ['\n', '\r\n'])
       for (const quote of ['', '"', "'"]) {
-        const own = '\`\`\`material bar_7\nexpansion = 11 µm/m/K\n\`\`\`\n'.replaceAll('\n', end);
+        const own = '```material bar_7\nexpansion = 11 µm/m/K\n```\n'.replaceAll('\n', end);
         const text =
           `---\nmaterial: ${quote}bar_7${quote}   # bar_7\npart: bar_7\n---\nOf bar_7.\n\n${figures('d = 25 mm h7', 'd measured 25.001 mm at 32 °C')}`.replaceAll(
             '\n',
