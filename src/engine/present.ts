@@ -54,17 +54,37 @@ function finding(code: string, data: FaultData, place: Place, related: readonly 
   };
 }
 
-/** Makes findings of one sheet, remembering how many guesses it has spent. */
-class Presenter {
+/** Makes findings of one state of a sheet, remembering how many guesses it has spent. */
+export class Presenter {
   private readonly guesses = new Map<string, readonly string[]>();
   private relations = 0;
   private names: readonly string[] | null = null;
   private readonly sorted = new Map<unknown, readonly Node[]>();
+  /** The blocks of the note by their lines, so that a line that is asked for by its name costs no search. */
+  private readonly blocks: ReadonlyMap<SheetBlock, Block>;
 
-  constructor(
-    private readonly sheet: Sheet,
-    private readonly where: (node: Node) => { at: Where; line: number },
-  ) {}
+  constructor(private readonly sheet: Sheet) {
+    this.blocks = new Map(
+      sheet.placed.flatMap(({ block, lines }) => (lines ? [[lines, block] as const] : [])),
+    );
+  }
+
+  /** For another answer: what one has spent is not missing in the next. */
+  afresh(): this {
+    this.relations = 0;
+    if (this.guesses.size >= MOST_GUESSES) this.guesses.clear();
+    return this;
+  }
+
+  blockOf(node: Node): Block | undefined {
+    return this.blocks.get(node.block as SheetBlock);
+  }
+
+  private where(node: Node): { at: Where; line: number } {
+    const block = this.blockOf(node);
+    const line = node.line - (node.block as SheetBlock).firstLine;
+    return { at: block ? placesIn(block, null) : inNote, line };
+  }
 
   node(node: Node): Finding[] {
     const { at, line } = this.where(node);
@@ -155,20 +175,8 @@ function fieldPlace(card: Card, field: string): Place | null {
   return row ? placesIn(card.block, card.file)(row.line, 0, row.text.trimEnd().length) : null;
 }
 
-function presenterOf(sheet: Sheet): Presenter {
-  const blocks = new Map(
-    sheet.placed.flatMap(({ block, lines }) => (lines ? [[lines, block] as const] : [])),
-  );
-  return new Presenter(sheet, (node) => {
-    const lines = node.block as SheetBlock;
-    const block = blocks.get(lines);
-    const line = node.line - lines.firstLine;
-    return { at: block ? placesIn(block, null) : inNote, line };
-  });
-}
-
 export function allFindings(sheet: Sheet): readonly Finding[] {
-  const presenter = presenterOf(sheet);
+  const presenter = sheet.presenter.afresh();
   const found: Finding[] = sheet.note.findings.map((f) =>
     finding(f.code, f.data, inNote(f.line, f.start, f.end)),
   );
@@ -181,7 +189,7 @@ export function allFindings(sheet: Sheet): readonly Finding[] {
   }
   const signed = lastSigned(sheet.note.blocks);
   if (signed) found.push(...signedFindings(sheet, signed));
-  for (const card of sheet.cardsTwice) found.push(twiceFinding(card, sheet.cardsTwice));
+  found.push(...twiceFindings(sheet.cardsTwice));
   return found.sort(
     (a, b) => a.line - b.line || a.column - b.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0),
   );
@@ -219,11 +227,22 @@ function signedFindings(sheet: Sheet, block: Block): Finding[] {
   });
 }
 
-function twiceFinding(card: Card, all: readonly Card[]): Finding {
-  const related = all
-    .filter((other) => other !== card && other.name === card.name)
-    .map((other) => ({ ...namePlace(other), message: `${other.name}: given here too` }));
-  return finding('card-twice', { name: card.name }, namePlace(card), related);
+function twiceFindings(cards: readonly Card[]): readonly Finding[] {
+  const byName = new Map<string, Card[]>();
+  for (const card of cards) {
+    const known = byName.get(card.name);
+    if (known) known.push(card);
+    else byName.set(card.name, [card]);
+  }
+  return [...byName].flatMap(([name, all]) =>
+    all.map((card) => {
+      const others = all.slice(0, MOST_RELATED + 1).filter((other) => other !== card);
+      const related = others
+        .slice(0, MOST_RELATED)
+        .map((other) => ({ ...namePlace(other), message: `${name}: given here too` }));
+      return finding('card-twice', { name }, namePlace(card), related);
+    }),
+  );
 }
 
 function namePlace({ block, file }: Card): Place {
@@ -311,18 +330,23 @@ function rowsOf(placed: Sheet['placed'][number], presenter: Presenter): Row[] {
   const { block, lines, card } = placed;
   if (lines) return lines.nodes.map((node, index) => makeRow(node, block, index, presenter));
   if (!card) return [];
+  return card.inner.rows().map((row) => inCard(row, block));
+}
+
+/** A row of a card's own sheet as a row of the note. */
+function inCard(row: Row, block: Block): Row {
   const at = placesIn(block, null);
-  return card.inner.rows().map((row) => ({
+  return {
     ...row,
     line: block.firstLine + row.line,
     column: block.column(row.line),
     block,
     findings: row.findings.map((f) => ({ ...f, ...at(f.line, f.column, f.endColumn) })),
-  }));
+  };
 }
 
 export function allRows(sheet: Sheet): readonly Row[] {
-  const presenter = presenterOf(sheet);
+  const presenter = sheet.presenter.afresh();
   return sheet.placed.flatMap((placed) => rowsOf(placed, presenter));
 }
 
@@ -332,12 +356,15 @@ export function rowAt(sheet: Sheet, line: number): Row | undefined {
     const index = line - block.firstLine;
     if (index < 0) continue;
     const node = lines?.nodes[index];
-    if (node) return makeRow(node, block, index, presenterOf(sheet));
-    if (card && index < card.inner.rows().length) return rowsOf(placed, presenterOf(sheet))[index];
+    if (node) return makeRow(node, block, index, sheet.presenter.afresh());
+    const row = card?.inner.rows()[index];
+    if (row) return inCard(row, block);
   }
   return undefined;
 }
 
 export function rowOf(sheet: Sheet, node: Node): Row | undefined {
-  return node.block ? rowAt(sheet, node.line) : undefined;
+  const presenter = sheet.presenter.afresh();
+  const block = presenter.blockOf(node);
+  return block && makeRow(node, block, node.line - block.firstLine, presenter);
 }

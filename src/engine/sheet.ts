@@ -21,7 +21,7 @@ import { forEachOf } from './few';
 import { type Entry, type Node, ONLY_A_VALUE, freshMark } from './graph';
 import { judge } from './judge';
 import { Names } from './names';
-import { allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
+import { Presenter, allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
 import type { CardInForce, Finding, Row, Shop } from './results';
 import { settle } from './settle';
 import { evaluateNode } from './statement';
@@ -35,10 +35,13 @@ export class Sheet implements Scope {
   /** Lines that have something to say, kept so that findings cost no search. */
   readonly troubled = new Set<Node>();
   private jobFields: ReadonlyMap<string, string> = new Map();
-  private cached: { rows: readonly Row[] | null; findings: readonly Finding[] | null } = {
-    rows: null,
-    findings: null,
-  };
+  /** What was answered since the last update. */
+  private cached: {
+    rows?: readonly Row[];
+    findings?: readonly Finding[];
+    presenter?: Presenter;
+    readonly cards: Map<Card, CardInForce>;
+  } = { cards: new Map() };
   /** The note as of the last update; its blocks in note order, with the sheet's own beside those that calculate. */
   note: Note = { blocks: [], front: new Map(), findings: [] };
   placed: readonly {
@@ -57,7 +60,7 @@ export class Sheet implements Scope {
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
   update(note: Note, shops: readonly Shop[] = []): void {
-    this.cached = { rows: null, findings: null };
+    this.cached = { cards: new Map() };
     this.note = note;
     if (!this.inside) {
       this.readJob(note);
@@ -254,11 +257,22 @@ export class Sheet implements Scope {
 
   card(name: string): CardInForce | undefined {
     const card = this.cardBox.named(name);
-    return card ? cardInForce(card) : undefined;
+    return card ? this.inForce(card) : undefined;
   }
 
   cards(): readonly CardInForce[] {
-    return this.cardBox.all().map(cardInForce);
+    return this.cardBox.all().map((card) => this.inForce(card));
+  }
+
+  private inForce(card: Card): CardInForce {
+    let known = this.cached.cards.get(card);
+    if (!known) this.cached.cards.set(card, (known = cardInForce(card)));
+    return known;
+  }
+
+  /** For the makers of rows and findings. */
+  get presenter(): Presenter {
+    return (this.cached.presenter ??= new Presenter(this));
   }
 
   /** Names with more than one figure. */
