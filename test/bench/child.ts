@@ -6,16 +6,24 @@
 import process from 'node:process';
 import { SIDES, type Side, type SideName } from './sides';
 
-const { before, run }: Side = SIDES[process.argv[2] as SideName]();
+async function start(): Promise<void> {
+  const { before, run, measures }: Side = await SIDES[process.argv[2] as SideName]();
 
-process.on('message', (times: number) => {
-  let took = 0;
-  for (let i = 0; i < times; i++) {
-    before?.();
-    const start = performance.now();
-    run();
-    took += performance.now() - start;
-  }
-  process.send?.(took / times);
-});
-process.send?.('ready');
+  const turn = async (times: number): Promise<number> => {
+    let took = 0;
+    for (let i = 0; i < times; i++) {
+      before?.();
+      const start = performance.now();
+      const answer = run();
+      // Waiting for what is there already would be a part of the time.
+      const whole = answer instanceof Promise ? await (answer as Promise<unknown>) : answer;
+      took += measures ? Number(whole) : performance.now() - start;
+    }
+    return took / times;
+  };
+
+  process.on('message', (times: number) => void turn(times).then((took) => process.send?.(took)));
+  process.send?.('ready');
+}
+
+void start();

@@ -31,12 +31,13 @@ export interface Pair extends Pick<Result, 'measured' | 'against' | 'wanted'> {
   /** Which time goes over which: `first` over `second` when not said. */
   readonly over?: 'second over first';
   readonly turns?: number;
+  readonly unit?: string;
 }
 
 async function started(side: SideName): Promise<ChildProcess> {
   const child = fork(resolve(OUT, 'child.cjs'), [side], {
     cwd: resolve(OUT, '../..'),
-    execArgv: [],
+    execArgv: ['--expose-gc'],
     stdio: 'inherit',
   });
   await Promise.race([
@@ -78,7 +79,7 @@ export function compare({ turns = 25, ...pair }: Pair): void {
   const teardown = (_: unknown, mode: 'warmup' | 'run'): void => {
     if (mode === 'warmup') return;
     for (const child of children) child.kill();
-    const { row, measured, against, wanted, over } = pair;
+    const { row, measured, against, wanted, over, unit } = pair;
     const counted = timed.slice(-turns);
     const result: Result = {
       row,
@@ -88,6 +89,7 @@ export function compare({ turns = 25, ...pair }: Pair): void {
       ratio: median(counted.map(([first, second]) => (over ? second / first : first / second))),
       first: median(counted.map(([first]) => first)),
       second: median(counted.map(([, second]) => second)),
+      ...(unit !== undefined && { unit }),
     };
     mkdirSync(OUT, { recursive: true });
     writeFileSync(resolve(OUT, `${row}.json`), JSON.stringify(result));

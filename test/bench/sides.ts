@@ -11,7 +11,18 @@ import { hint } from '../../src/language/hints';
 import { readNote } from '../../src/notation/note';
 import type { Note } from '../../src/notation/syntax';
 import { siFactor } from '../../src/quantity/units';
-import { changedFile, restart, textSearch, valueQuery } from './archive-sides';
+import {
+  allSlices,
+  changedFile,
+  firstIndex,
+  indexInMemory,
+  longestSlice,
+  reading,
+  restart,
+  textSearch,
+  textsInMemory,
+  valueQuery,
+} from './archive-sides';
 import { GROUP, chain, groups, independent, mixed, note, toleranced } from './notes';
 import { type Chain, bareChain, unitChain } from './plain';
 
@@ -19,6 +30,8 @@ export interface Side<T = unknown> {
   /** Not timed; comes before each run. */
   readonly before?: () => void;
   readonly run: () => T;
+  /** What a run answers is what is measured, not how long it takes. */
+  readonly measures?: true;
 }
 
 /** Runs through a list over and over, so that every run has a change to deal with. */
@@ -175,11 +188,20 @@ export const SIDES = {
   check: () => command(resolve('dist/cli/scribeline.js'), 'check', 'one.md'),
   nothing: () => command('-e', '0'),
   keyPress,
-  valueQuery,
+  valueQuery: () => valueQuery(),
+  valueQueryOfFew: () => valueQuery(100),
+  reading,
   textSearch,
-  restart,
+  firstIndex: () => firstIndex(10_000),
+  firstIndexOfFew: () => firstIndex(100),
+  restart: () => restart(0),
+  restartWithOneChanged: () => restart(1),
+  indexInMemory,
+  textsInMemory,
+  longestSlice,
+  allSlices,
   changedInMany: () => changedFile(10_000),
   changedInFew: () => changedFile(100),
-} satisfies Record<string, () => Side>;
+} satisfies Record<string, () => Side | Promise<Side>>;
 
 export type SideName = keyof typeof SIDES;
