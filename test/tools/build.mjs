@@ -11,12 +11,16 @@
 // the command line, the file beside it.
 import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, rmSync } from 'node:fs';
+import { cpSync, existsSync, rmSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { notices } from './notices.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
+
+/** What esbuild says of the parts that plugins bundle by themselves; the bundles around them do not tell. */
+const inner = [];
 
 // Only markdown-it's block parser is used, and it asks nothing of these; their package.json files do not say that
 // they can be left out.
@@ -39,13 +43,16 @@ const shaken = {
   name: 'shaken',
   setup({ onLoad, initialOptions: { platform, mainFields, target, minify } }) {
     onLoad({ filter: /[\\/]src[\\/]trade[\\/]linear-algebra\.ts$/ }, async ({ path }) => {
-      const { outputFiles } = await build({
+      const { outputFiles, metafile } = await build({
         entryPoints: [path],
         ...{ platform, mainFields, target, minify },
+        absWorkingDir: root,
         bundle: true,
         format: 'cjs',
         write: false,
+        metafile: true,
       });
+      inner.push(metafile);
       return { contents: outputFiles[0].text, loader: 'js' };
     });
   },
@@ -79,6 +86,7 @@ const shared = {
   metafile: true,
   logLevel: 'warning',
 };
+/** @type {import('esbuild').BuildOptions & { metafile: true }} */
 export const node = { ...shared, platform: 'node', target: 'node20', mainFields: ['module', 'main'] };
 const browser = {
   ...shared,
@@ -106,13 +114,14 @@ const lean = {
     onResolve({ filter: /^(linkify-it|yaml)$/ }, ({ path }) => ({ path, namespace: 'lean' }));
     onLoad({ filter: /./, namespace: 'lean' }, async ({ path }) => {
       if (path === 'linkify-it') return { contents: 'export default class {}' };
-      const { outputFiles } = await build({
+      const { outputFiles, metafile } = await build({
         stdin: { contents: YAML, resolveDir: root },
         plugins: [readOnly],
-        ...{ target, minify, bundle: true, format: 'cjs', write: false },
+        ...{ target, minify, bundle: true, format: 'cjs', write: false, metafile: true, absWorkingDir: root },
         platform: 'browser',
         mainFields: ['module', 'main'],
       });
+      inner.push(metafile);
       return { contents: outputFiles[0].text };
     });
   },
@@ -164,6 +173,10 @@ const BUNDLES = [
 export async function buildAll({ dev = false, sizes = false } = {}) {
   const results = await Promise.all(BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev })));
   keepCode();
+  const shipped = results
+    .map(({ metafile }) => metafile)
+    .filter(({ outputs }) => !('dist/test/in-vscode.js' in outputs));
+  writeFileSync(`${root}/dist/ThirdPartyNotices.txt`, notices([...shipped, ...inner]));
   cpSync(`${root}/src/hosts/cli/schema`, `${root}/dist/cli/schema`, { recursive: true });
   if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
 }

@@ -32,7 +32,8 @@ function finishNodeHost(dir) {
   copyFileSync(rgPath, join(bin, basename(rgPath)));
 }
 
-function npm(words, cwd) {
+/** Runs npm in a folder. */
+export function npm(words, cwd, out = 'inherit') {
   // What an outer `npm run` hands down would make this one believe it stands in the outer package.
   const own = Object.entries(process.env).filter(
     ([key]) => !/^npm_(config_local_prefix|lifecycle|package)/i.test(key),
@@ -41,7 +42,7 @@ function npm(words, cwd) {
   execSync(`npm ${words} --no-audit --no-fund --loglevel=error`, {
     cwd,
     env,
-    stdio: ['ignore', 'inherit', 'inherit'],
+    stdio: ['ignore', out, 'inherit'],
   });
 }
 
