@@ -227,6 +227,10 @@ const FAMILIES: readonly Family[] = [
     load: () => (require('./shrink') as typeof import('./shrink')).SHRINK_FORMULAS,
   },
   {
+    formulas: ['shrink_grip'],
+    load: () => (require('./shrink-grip') as typeof import('./shrink-grip')).SHRINK_GRIP_FORMULAS,
+  },
+  {
     formulas: ['drill_size', 'drill_point_depth'],
     load: () => (require('./drills') as typeof import('./drills')).DRILL_FORMULAS,
   },

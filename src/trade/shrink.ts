@@ -40,16 +40,17 @@ function steps(given: Given, part: string, sign: '+' | '-', final: string): read
   ];
 }
 
+const slightInterference = must(
+  'interference',
+  'the interference is at most a hundredth of the size',
+  (given) => given.number('interference') * 100 <= given.number('size'),
+  (given) =>
+    `${mm(given.number('interference'))} on ${mm(given.number('size'))} is more than any metal bears: give the interference ` +
+    'of the fit, usually about a thousandth of the size.',
+);
 const conditions: readonly Condition[] = [
   ...positive(SIZE, INTERFERENCE, ASSEMBLY_CLEARANCE),
-  must(
-    'interference',
-    'the interference is at most a hundredth of the size',
-    (given) => given.number('interference') * 100 <= given.number('size'),
-    (given) =>
-      `${mm(given.number('interference'))} on ${mm(given.number('size'))} is more than any metal bears: give the interference ` +
-      'of the fit, usually about a thousandth of the size.',
-  ),
+  slightInterference,
 ];
 
 /** The temperature of a part, when its card has an expansion; for conditions, which come before the answer. */
@@ -175,4 +176,5 @@ const cool: Formula = {
   ],
 };
 
+export { SIZE, slightInterference };
 export const SHRINK_FORMULAS: readonly Formula[] = [heat, cool];

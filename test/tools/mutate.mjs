@@ -25,9 +25,9 @@ import { Runner } from './mutation/runner.mjs';
 import { FILES, isInScope } from './mutation/scope.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
-/** Without the test of the grammar, which runs the editor's own tokeniser, and that of solids, which takes half a minute. */
+/** Without the tests of the grammar and of the lean yaml, which run the tokeniser and the bundler, and that of solids, which takes half a minute. */
 const TESTS =
-  /^test\/(quantity|trade|notation|engine|language|sheet)\/(?!grammar|solid|printed).*\.test\.ts$/;
+  /^test\/(quantity|trade|notation|engine|language|sheet)\/(?!grammar|solid|printed|lean-yaml).*\.test\.ts$/;
 const EXCUSES = 'test/tools/mutants-excused.json';
 
 const { values: options } = parseArgs({

@@ -235,6 +235,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "clearance_when_warm(size, clearance, temperature, hole_material, shaft_material) .warm_clearance .change",
       "heat_to_assemble(size, interference, clearance, hub, shop_temperature?) .difference .hub_temperature",
       "cool_to_assemble(size, interference, clearance, shaft, shop_temperature?) .difference .shaft_temperature",
+      "shrink_grip(size, grip_length, hub_outside, interference, hub, shaft, shaft_bore?, friction?, hub_yield?) .pressure .axial_force .torque .hub_stress",
       "drill_size(size, kind?) .nearest .called .off .up .up_called .up_off .down .down_called .down_off",
       "drill_point_depth(diameter, point?) .",
       "centre_drill(diameter) .pilot .body .wide .cone .depth",
