@@ -39,7 +39,8 @@ describe('the VSIX', () => {
     const wanted = [
       ...['dist/node/extension.js', 'dist/web/extension.js', NOTICES],
       ...['package.json', 'package.nls.json', 'readme.md', 'changelog.md', 'LICENSE.txt'],
-      ...['media/formulas.md', 'media/icon.png', 'media/jobs.svg', 'media/note.png', 'media/preview.css'],
+      ...['media/formulas.md', 'media/icon.png', 'media/jobs.svg', 'media/note.png'],
+      ...['media/past-jobs.md', 'media/preview.css'],
       ...['media/sheet.css', 'media/sheet.png', 'syntaxes/figures.tmLanguage.json'],
       ...['syntaxes/figures.language-configuration.json', 'l10n/bundle.l10n.json'],
       ...[...kept('examples'), ...kept('media/walkthrough')],

@@ -21,6 +21,7 @@ const SHIPPED = [
   'media/icon.png',
   'media/jobs.svg',
   'media/note.png',
+  'media/past-jobs.md',
   'media/preview.css',
   'media/sheet.css',
   'media/sheet.png',

@@ -4,6 +4,7 @@ import { figuresPlugin } from '../preview/plugin';
 import { registerAlignFigures } from './commands/align-figures';
 import { registerExplainFinding } from './commands/explain-finding';
 import { registerNewJob } from './commands/new-job';
+import { registerOpenPage } from './commands/open-page';
 import { registerRecordReading } from './commands/record-reading';
 import { registerCompletion } from './completion';
 import { registerPastJobs } from './archive/register';
@@ -45,6 +46,7 @@ export function activate(context: ExtensionContext): Markdown {
     registerAlignFigures(notes),
     registerExplainFinding(),
     registerNewJob(shops),
+    registerOpenPage(context.extensionUri),
     registerRecordReading(notes),
     registerWriteSheet(context.extensionUri, shops),
     registerPastJobs(context, notes, shops, log),
