@@ -64,19 +64,28 @@ export function lineAbove(
 }
 
 /**
- * Whether the edits leave fewer findings of this code, when one is given, and no error in the place of another: an error
- * that is mended leaves one error less in all.
+ * Whether the edits leave fewer findings of this code and no error in the place of another: an error that is mended leaves
+ * one error less in all.
  */
-export function mends(
-  { sheet, text, shops }: Noted,
-  edits: readonly TextEdit[],
-  code: string | null,
-): boolean {
+export function mends({ sheet, text, shops }: Noted, edits: readonly TextEdit[], code: string): boolean {
   const after = calculate(edited(text, edits), shops);
-  const errors = (of: Sheet): number => of.findings().filter(({ severity }) => severity === 'error').length;
-  const before = errors(sheet);
-  if (code === null) return errors(after) <= before;
   const alike = (of: Sheet): readonly Finding[] => of.findings().filter((finding) => finding.code === code);
   const less = alike(sheet).some(({ severity }) => severity === 'error') ? 1 : 0;
-  return errors(after) <= before - less && alike(after).length < alike(sheet).length;
+  return (
+    countOf(after, ['error']) <= countOf(sheet, ['error']) - less && alike(after).length < alike(sheet).length
+  );
+}
+
+/** Whether the edits bring nothing wrong or doubtful into the note. */
+export function harmless({ sheet, text, shops }: Noted, edits: readonly TextEdit[]): boolean {
+  const after = calculate(edited(text, edits), shops);
+  const wrong = ['error'];
+  const doubtful = ['error', 'warning'];
+  return (
+    countOf(after, wrong) <= countOf(sheet, wrong) && countOf(after, doubtful) <= countOf(sheet, doubtful)
+  );
+}
+
+function countOf(sheet: Sheet, severities: readonly string[]): number {
+  return sheet.findings().filter(({ severity }) => severities.includes(severity)).length;
 }

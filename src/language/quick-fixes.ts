@@ -2,7 +2,7 @@
 import type { Finding } from '../engine/results';
 import { conversions } from './convert';
 import { type Mark, type Range, mark, overlaps } from './diagnostics';
-import { type Noted, type TextEdit, mends } from './edits';
+import { type Noted, type TextEdit, harmless, mends } from './edits';
 import { machineFixes } from './fix-machine';
 import { missingFigure } from './fix-missing';
 import { readingFixes, senseFixes, unitOfReading } from './fix-readings';
@@ -51,14 +51,14 @@ export function fixes(noted: Noted, range: Range, settings: FixSettings): readon
   const touched = own.filter((finding) => overlaps(mark(finding).range, range));
   return [
     ...touched.flatMap((finding) => ofFinding(noted, finding, settings)),
-    ...ofAll(touched, own),
+    ...ofAll(noted, touched, own),
     ...ofLine(noted, range),
   ];
 }
 
 function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): readonly Fix[] {
   const marked = mark(finding);
-  const texts = offered(finding);
+  const texts = fitting(noted, finding);
   const offers = texts.map((text): Fix => ({
     title: `Write ${text === '' ? 'nothing here' : text}`,
     mark: marked,
@@ -77,14 +77,24 @@ function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): reado
   return [...offers, ...own];
 }
 
+/** The likely meanings that mend the line; all of them where none does yet, since the next finding then says what else. */
+function fitting(noted: Noted, finding: Finding): readonly string[] {
+  const texts = offered(finding);
+  if (texts.length < 2) return texts;
+  const { range } = mark(finding);
+  const mending = texts.filter((text) => mends(noted, [{ range, text }], finding.code));
+  return mending.length > 0 ? mending : texts;
+}
+
 /** All findings of one kind at once, where each has one likely meaning only. */
-function ofAll(touched: readonly Finding[], all: readonly Finding[]): readonly Fix[] {
+function ofAll(noted: Noted, touched: readonly Finding[], all: readonly Finding[]): readonly Fix[] {
   const codes = new Set(touched.map(({ code }) => code));
   return [...codes].flatMap((code): Fix[] => {
     const alike = all.filter((finding) => finding.code === code && offered(finding).length === 1);
     const here = touched.find((finding) => alike.includes(finding));
     if (alike.length < 2 || !here) return [];
     const edits = alike.map((finding) => ({ range: mark(finding).range, text: offered(finding)[0] ?? '' }));
+    if (!mends(noted, edits, code)) return [];
     return [
       {
         title: `Mend all ${alike.length} of this kind`,
@@ -103,7 +113,7 @@ function ofLine(noted: Noted, range: Range): readonly Fix[] {
   if (row?.block.word !== 'figures') return [];
   const tried = (kind: Fix['kind'], found: readonly Proposal[]): readonly Fix[] =>
     found
-      .filter(({ edits }) => mends(noted, edits, null))
+      .filter(({ edits }) => harmless(noted, edits))
       .map((each) => ({ ...each, mark: null, preferred: false, kind }));
   return [
     ...tried('fix', readingFixes(noted, row)),

@@ -153,11 +153,35 @@ const SIZE_WORDS = new Map<string, readonly (readonly [unit: string, times: numb
   ],
 ]);
 
+/** The scales as they are said and written without their sign. */
+const DEGREES: ReadonlyMap<string, string> = new Map([
+  ['C', '°C'],
+  ['Celsius', '°C'],
+  ['celsius', '°C'],
+  ['F', '°F'],
+  ['Fahrenheit', '°F'],
+  ['fahrenheit', '°F'],
+]);
+
+/** `20 C`, `20 ° C`: a temperature, or `C` is a figure. */
+function refuseDegrees(s: Scanner, last: QuantityNode, word: string, end: number): boolean {
+  const degrees = DEGREES.get(word);
+  if (degrees === undefined || (last.unit !== ONE && last.unit.symbol !== 'deg')) return false;
+  const number = s.slice(last.start, readNumber(s.text, last.start));
+  const product = last.unit === ONE ? [`${number} * ${word}`] : [];
+  s.refuse('unit-unknown', last.start, end, {
+    written: s.slice(last.unit === ONE ? s.pos : skipBlanks(s.text, last.start + number.length), end),
+    offers: [`${number} ${degrees}`, ...product],
+  });
+  return true;
+}
+
 function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, where: Where): null {
   const start = s.pos;
   const end = wordEnd(s, start);
   const word = s.slice(start, end);
   const number = s.slice(last.start, last.end);
+  if (refuseDegrees(s, last, word, end)) return null;
   if (last.unit !== ONE) {
     if (unitNamed(word)) return unitAfterUnit(s, last, start, end);
     const near = nearWords(word, LINE_WORDS[where]);
