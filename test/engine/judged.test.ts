@@ -201,6 +201,12 @@ describe('on a machine', () => {
     ]);
   });
 
+  it('a speed that was really run may stand between steps, whatever else was recorded of it', () => {
+    expect(on('lathe', 'n = 250 rpm\nn used 190 rpm')).toEqual([]);
+    expect(on('lathe', 'n = 250 rpm\nn measured 188 rpm\nn used 190 rpm')).toEqual([]);
+    expect(on('lathe', 'n = 250 rpm\nn measured 188 rpm')).toMatchObject([{ code: 'speed-between-steps' }]);
+  });
+
   it('rounding is no step and no end missed, a hundred-millionth is', () => {
     // Brief: equal within 1e-9 of the size.
     expect(on('lathe', 'n = 190.00000009 rpm')).toEqual([]);
