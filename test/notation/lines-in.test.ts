@@ -1,0 +1,22 @@
+/** How many lines of code a block has, closed or not. */
+import { describe, expect, it } from 'vitest';
+import { linesIn } from '../../src/notation/blocks';
+import { readNote } from '../../src/notation/note';
+
+const lines = (text: string): number[] => readNote(text).blocks.map((block) => linesIn(block));
+
+describe('linesIn', () => {
+  it.each([
+    ['```figures\n```\n', [0]],
+    ['```figures', [0]],
+    ['```figures\n', [0]],
+    ['```figures\na = 1 mm\n```\n', [1]],
+    ['```figures\na = 1 mm\nb = 2 mm\n```\n', [2]],
+    ['```figures\na = 1 mm\n\n```\n', [2]],
+    ['```figures\na = 1 mm\nb = 2 mm', [2]],
+    ['```figures\r\na = 1 mm\r\nb = 2 mm\r\n```\r\n', [2]],
+    ['```figures\na = 1 mm\n```\n\n```figures\n```\n', [1, 0]],
+  ])('of %j', (text, counts) => {
+    expect(lines(text)).toEqual(counts);
+  });
+});
