@@ -41,7 +41,8 @@ export class Sheet implements Scope {
     findings?: readonly Finding[];
     presenter?: Presenter;
     readonly cards: Map<Card, CardInForce>;
-  } = { cards: new Map() };
+    readonly figures: Map<Node, Row | undefined>;
+  } = nothingYet();
   /** The note as of the last update; its blocks in note order, with the sheet's own beside those that calculate. */
   note: Note = { blocks: [], front: new Map(), findings: [] };
   placed: readonly {
@@ -60,7 +61,7 @@ export class Sheet implements Scope {
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
   update(note: Note, shops: readonly Shop[] = []): void {
-    this.cached = { cards: new Map() };
+    this.cached = nothingYet();
     this.note = note;
     if (!this.inside) {
       this.readJob(note);
@@ -293,7 +294,10 @@ export class Sheet implements Scope {
   figure(name: string): Row | undefined {
     const definers = this.register.find(name)?.definers;
     const [node] = definers instanceof Set ? definers : [definers];
-    return node ? rowOf(this, node) : undefined;
+    if (!node) return undefined;
+    const { figures } = this.cached;
+    if (!figures.has(node)) figures.set(node, rowOf(this, node));
+    return figures.get(node);
   }
 
   names(most?: number): readonly string[] {
@@ -317,6 +321,13 @@ export class Sheet implements Scope {
   inputName(input: number): string {
     return this.register.input(input)?.provides?.name ?? '';
   }
+}
+
+function nothingYet(): {
+  readonly cards: Map<Card, CardInForce>;
+  readonly figures: Map<Node, Row | undefined>;
+} {
+  return { cards: new Map(), figures: new Map() };
 }
 
 /** Evaluates a whole note once. */

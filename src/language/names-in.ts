@@ -1,7 +1,7 @@
 /** Every place of a note at which a name, a card or a field of something stands. */
 import type { Sheet } from '../engine/index';
 import type { Row } from '../engine/results';
-import type { Argument, CallNode, Expression, Span } from '../notation/syntax';
+import type { Argument, Block, CallNode, Expression, Span } from '../notation/syntax';
 import { children, expressionsOf } from '../notation/walk';
 import type { Range } from './diagnostics';
 import { type Owner, fieldsOfCard, ownerOf, pathField, usedField } from './fields-in';
@@ -21,9 +21,15 @@ export interface Occurrence extends Symbol {
 
 /** All names in our blocks, in fence lines and at the head of cards, in the note's order. */
 export function occurrences(sheet: Sheet): readonly Occurrence[] {
-  return [...inHead(sheet), ...inFences(sheet), ...sheet.rows().flatMap((row) => inRow(sheet, row))].sort(
-    (a, b) => a.range.line - b.range.line || a.range.column - b.range.column,
-  );
+  return inOrder([
+    ...inHead(sheet),
+    ...inFences(sheet.note.blocks),
+    ...sheet.rows().flatMap((row) => inRow(sheet, row)),
+  ]);
+}
+
+function inOrder(found: readonly Occurrence[]): readonly Occurrence[] {
+  return [...found].sort((a, b) => a.range.line - b.range.line || a.range.column - b.range.column);
 }
 
 /** The head names the material's card: what is read warm is brought to 20 °C by it. */
@@ -39,8 +45,8 @@ function inHead(sheet: Sheet): readonly Occurrence[] {
   return [{ name: text, kind: 'card', owner: null, range, given: false }];
 }
 
-function inFences(sheet: Sheet): readonly Occurrence[] {
-  return sheet.note.blocks.flatMap(({ word, name, on, fenceLine }): Occurrence[] => {
+function inFences(blocks: readonly Block[]): readonly Occurrence[] {
+  return blocks.flatMap(({ word, name, on, fenceLine }): Occurrence[] => {
     const at = (span: Span & { readonly text: string }, given: boolean): Occurrence => ({
       name: span.text,
       kind: 'card',
@@ -91,8 +97,11 @@ function inArgument(sheet: Sheet, call: CallNode, { value }: Argument, walk: (e:
 
 /** What stands at a place: the name that the cursor is in or right behind. */
 export function symbolAt(sheet: Sheet, line: number, column: number): Occurrence | null {
+  const row = sheet.rowAt(line);
+  const fences = sheet.note.blocks.filter(({ fenceLine }) => fenceLine === line);
+  const here = [...inHead(sheet), ...inFences(fences), ...(row ? inRow(sheet, row) : [])];
   return (
-    occurrences(sheet).find(
+    inOrder(here).find(
       ({ range }) => range.line === line && range.column <= column && column <= range.endColumn,
     ) ?? null
   );
