@@ -145,6 +145,7 @@ const REASONS_WRITING = new Map([
   ['EROFS', 'it may not be written'],
   ['ENOSPC', 'there is no room left on the disk'],
   ['EDQUOT', 'there is no room left on the disk'],
+  ['EFBIG', 'it would be larger than a file may be here'],
 ]);
 
 /** Why a file could not be read, or written, in words. */
