@@ -1,5 +1,5 @@
 /** The words of a note apart from its figures: headings, prose, and what was learnt. */
-import { linesIn } from '../notation/blocks';
+import { noteLines } from '../notation/blocks';
 import { cutFrontMatter } from '../notation/front-matter';
 import type { Note } from '../notation/syntax';
 import type { Lesson } from './entry';
@@ -18,8 +18,7 @@ const LESSON = /^[ \t]*(?:>[ \t]*)?(?:[-*+][ \t]+)?(?:\*\*)?Lesson:(?:\*\*)?[ \t
 export function parts(text: string, note: Note): NoteWords {
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\r|\n/);
   const hidden = new Set<number>();
-  for (const block of note.blocks)
-    for (let i = block.fenceLine; i <= block.firstLine + linesIn(block); i++) hidden.add(i);
+  for (const block of note.blocks) for (const line of noteLines(block)) hidden.add(line);
   const { bodyLine } = cutFrontMatter(lines);
   const headings: string[] = [];
   const lessons: Lesson[] = [];

@@ -4,7 +4,7 @@
  */
 import { type Row, type Sheet, valueNow } from '../engine/index';
 import { quantity } from '../quantity/arithmetic';
-import { linesIn } from '../notation/blocks';
+import { noteLines } from '../notation/blocks';
 import { cutFrontMatter } from '../notation/front-matter';
 import { show } from '../quantity/display';
 import type { Quantity } from '../quantity/value';
@@ -31,7 +31,7 @@ export function repeatOf(text: string, sheet: Sheet, { job, of }: Repeat): strin
   for (const block of sheet.note.blocks) {
     if (block.word !== 'signed') continue;
     // The fence lines go with what they hold.
-    for (let i = block.fenceLine; i <= block.firstLine + linesIn(block); i++) edits.drop.add(i);
+    for (const line of noteLines(block)) edits.drop.add(line);
   }
   const lessons = parts(text, sheet.note).lessons;
   for (const { line } of lessons) edits.drop.add(line);

@@ -12,16 +12,24 @@ export interface Owner {
   readonly name: string;
 }
 
+/** Names in a row that stand for each other; nobody follows more. */
+const MOST_NAMES = 100;
+
 /** What the fields of an expression belong to; a figure that only stands for a card or for another figure is that one. */
-export function ownerOf(sheet: Sheet, e: Expression, seen: readonly string[] = []): Owner | null {
-  if (e.kind === 'group') return ownerOf(sheet, e.of, seen);
-  if (e.kind !== 'name' || seen.includes(e.name)) return null;
-  const { name } = e;
-  if (name === 'job') return { kind: 'job', name };
-  const given = sheet.figure(name)?.statement;
-  if (given?.kind === 'figure')
-    return ownerOf(sheet, given.expression, [...seen, name]) ?? { kind: 'figure', name };
-  return !given && sheet.card(name) ? { kind: 'card', name } : null;
+export function ownerOf(sheet: Sheet, e: Expression): Owner | null {
+  const seen = new Set<string>();
+  let owner: Owner | null = null;
+  for (let at = e; ;) {
+    while (at.kind === 'group') at = at.of;
+    if (at.kind !== 'name' || seen.has(at.name) || seen.size > MOST_NAMES) return owner;
+    const { name } = at;
+    if (name === 'job') return { kind: 'job', name };
+    const given = sheet.figure(name)?.statement;
+    if (given?.kind !== 'figure') return !given && sheet.card(name) ? { kind: 'card', name } : owner;
+    owner = { kind: 'figure', name };
+    seen.add(name);
+    at = given.expression;
+  }
 }
 
 /** The field that an expression asks for. What was read or used of something is no field of its own. */

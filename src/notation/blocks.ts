@@ -120,5 +120,11 @@ function columnsOf(
 
 /** How many lines of code a block has; the line that closes it comes after them. */
 export function linesIn({ content }: Block): number {
-  return content === '' ? 0 : content.split('\n').length - (content.endsWith('\n') ? 1 : 0);
+  return countLines(content);
+}
+
+/** The lines of the note that a block takes up, its fence lines among them. */
+export function noteLines(block: Block): readonly number[] {
+  const { fenceLine, firstLine } = block;
+  return Array.from({ length: firstLine + linesIn(block) - fenceLine + 1 }, (_, i) => fenceLine + i);
 }
