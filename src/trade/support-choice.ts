@@ -37,12 +37,13 @@ const compared: Formula = {
   family: 'support',
   title: 'Chuck alone, with a centre, between centres: side by side',
   parameters: [BENT, FORCE, DIAMETER, FREE],
+  // What to do comes first: a hint at the end of a line has room for little more.
   result: [
+    { ...field('advice', '', 'what the rule of diameters says'), words: true, choice: true },
     field('slenderness', '', 'length over diameter'),
     field('in_chuck', 'µm', 'how much too large the free end comes out without support'),
     field('with_centre', 'µm', 'how much too large the worst place comes out with chuck and centre'),
     field('between_centres', 'µm', 'how much too large the middle comes out between centres'),
-    { ...field('advice', '', 'what the rule of diameters says'), words: true, choice: true },
   ],
   compute: (given) => {
     const stiff = modulus(given.card('material'));

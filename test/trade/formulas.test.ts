@@ -201,7 +201,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "deflection_in_chuck(material, force, diameter, overhang, tool_at?) .deflection .oversize .worst_at .worst_oversize .form",
       "deflection_with_centre(material, force, diameter, free_length, tool_at?) .deflection .oversize .worst_at .worst_oversize .form",
       "deflection_between_centres(material, force, diameter, between_centres, tool_at?) .deflection .oversize .worst_at .worst_oversize .form",
-      "support_compared(material, force, diameter, free_length) .slenderness .in_chuck .with_centre .between_centres .advice",
+      "support_compared(material, force, diameter, free_length) .advice .slenderness .in_chuck .with_centre .between_centres",
       "longest_overhang(material, force, diameter, allowed) .by_deflection .by_rule",
       "taper(large, small, taper_length) .half_angle .included_angle .per_metre .per_foot .one_in",
       "taper_callout(taper) .half_angle .included_angle .per_metre .per_foot .one_in",
