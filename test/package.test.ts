@@ -39,6 +39,7 @@ describe('the VSIX', () => {
     const wanted = [
       ...['dist/node/extension.js', 'dist/web/extension.js', NOTICES],
       ...['package.json', 'package.nls.json', 'readme.md', 'changelog.md', 'LICENSE.txt'],
+      ...['media/job-sheet.md', 'media/notation.md', 'media/wrong-number.md'],
       ...['media/formulas.md', 'media/icon.png', 'media/jobs.svg', 'media/note.png'],
       ...['media/past-jobs.md', 'media/preview.css'],
       ...['media/sheet.css', 'media/sheet.png', 'syntaxes/figures.tmLanguage.json'],

@@ -6,12 +6,19 @@ const SCHEME = 'scribeline-page';
 
 /** Files in the extension's folder `media`, with what each is about. */
 const PAGES: readonly (readonly [name: string, title: () => string, detail: () => string])[] = [
+  [
+    'notation',
+    () => l10n.t('Notation'),
+    () => l10n.t('quantities, limits, readings and checks, and what is refused'),
+  ],
   ['formulas', () => l10n.t('Formulas'), () => l10n.t('everything that can be worked out, with its source')],
   [
     'past-jobs',
     () => l10n.t('Past jobs'),
     () => l10n.t('find, repeat, compare and sign off; lessons and what was used last time'),
   ],
+  ['job-sheet', () => l10n.t('Job sheet'), () => l10n.t('to print, to read at the machine, to hand over')],
+  ['wrong-number', () => l10n.t('A wrong number'), () => l10n.t('what to look at first, and what to send')],
 ];
 
 export function registerOpenPage(extension: Uri): Disposable {
