@@ -9,6 +9,7 @@ import manifest from '../package.json';
 import { node } from './tools/build.mjs';
 import { bundled, writtenNotices } from './tools/notices.mjs';
 import { packCommandLine, packExtension } from './tools/package.mjs';
+import { packageSizes } from './tools/package-sizes.mjs';
 import { unzip } from './tools/unzip.mjs';
 
 // What strangers install: the VSIX and the npm package, made here from the built bundles.
@@ -146,6 +147,20 @@ describe('the npm package', () => {
           .trim()
           .slice(-40),
       );
+  });
+});
+
+describe('sizes in the README', () => {
+  it('are those of what is made now, within a twentieth', async () => {
+    const rows = packageSizes(await packExtension(made), await packCommandLine(made));
+    const told = readFileSync(join(root, 'README.md'), 'utf8').split('<!-- sizes -->')[1] ?? '';
+    for (const { name, bytes, unpacked } of rows) {
+      const row = told.split('\n').find((line) => line.startsWith(`| ${name} |`)) ?? '';
+      const numbers = [...row.matchAll(/(\d+) kB/g)].map(([, kB]) => Number(kB) * 1000);
+      for (const [i, now] of [bytes, unpacked].filter((it) => it !== null).entries())
+        expect([name, Math.abs((numbers[i] ?? 0) / now - 1) < 0.05]).toEqual([name, true]);
+    }
+    expect(rows).toHaveLength(7);
   });
 });
 

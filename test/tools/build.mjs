@@ -178,7 +178,9 @@ export async function buildAll({ dev = false, sizes = false } = {}) {
     .filter(({ outputs }) => !('dist/test/in-vscode.js' in outputs));
   writeFileSync(`${root}/dist/ThirdPartyNotices.txt`, notices([...shipped, ...inner]));
   cpSync(`${root}/src/hosts/cli/schema`, `${root}/dist/cli/schema`, { recursive: true });
-  if (sizes) results.forEach(({ metafile }) => printSizes(metafile));
+  const bundles = shipped.flatMap(partsOf).filter(({ file }) => !file.endsWith('.map'));
+  writeFileSync(`${root}/dist/parts.json`, JSON.stringify(bundles));
+  if (sizes) printSizes(bundles);
 }
 
 /** Compiled code of the command line, from a first run of it; see src/hosts/cli/start.ts. */
@@ -189,22 +191,30 @@ function keepCode() {
   if (!existsSync(file)) throw new Error(`no compiled code was kept: ${stderr}`);
 }
 
-function printSizes({ outputs }) {
-  for (const [file, { bytes, inputs }] of Object.entries(outputs)) {
-    if (file.endsWith('.map')) continue;
-    console.log(`${file}: ${(bytes / 1000).toFixed(1)} kB`);
+/** Bytes of each bundle and of the parts in it, largest first: rooms of the source and packages of others. */
+function partsOf({ outputs }) {
+  return Object.entries(outputs).map(([file, { bytes, inputs }]) => {
     const parts = new Map();
     for (const [path, { bytesInOutput }] of Object.entries(inputs)) {
-      const part =
-        /node_modules\/((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1] ??
-        path
-          .split('/')
-          .slice(0, path.startsWith('src/hosts') ? 3 : 2)
-          .join('/');
+      const part = partOf(path);
       parts.set(part, (parts.get(part) ?? 0) + bytesInOutput);
     }
-    const largest = [...parts].sort((a, b) => b[1] - a[1]).slice(0, 10);
-    for (const [part, size] of largest) console.log(`  ${(size / 1000).toFixed(1).padStart(8)} kB  ${part}`);
+    return { file, bytes, parts: [...parts].sort((a, b) => b[1] - a[1]) };
+  });
+}
+
+function partOf(path) {
+  if (path.endsWith('linear-algebra.ts')) return 'mathjs'; // bundled by itself first
+  const library = /(?:node_modules\/|^lean:)((?:@[^/]+\/)?[^/]+)/.exec(path)?.[1];
+  const depth = path.startsWith('src/hosts') ? 3 : 2;
+  return library ?? path.split('/').slice(0, depth).join('/');
+}
+
+function printSizes(bundles) {
+  for (const { file, bytes, parts } of bundles) {
+    console.log(`${file}: ${(bytes / 1000).toFixed(1)} kB`);
+    for (const [part, size] of parts.slice(0, 10))
+      console.log(`  ${(size / 1000).toFixed(1).padStart(8)} kB  ${part}`);
   }
 }
 

@@ -9,6 +9,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { npm } from './install.mjs';
+import { packageSizes, sizesTable } from './package-sizes.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const SHIPPED = [
@@ -108,5 +109,12 @@ async function quietly(work) {
 }
 
 if (process.argv[1] === import.meta.filename) {
-  for (const pack of [packExtension, packCommandLine]) console.log(await pack(root));
+  const made = [await packExtension(root), await packCommandLine(root)];
+  const table = sizesTable(packageSizes(...made));
+  console.log([...made, '', table].join('\n'));
+  if (process.argv.includes('--readme')) {
+    const readme = join(root, 'README.md');
+    const place = /(<!-- sizes -->\n)[^]*(\n<!-- end -->)/;
+    writeFileSync(readme, readFileSync(readme, 'utf8').replace(place, `$1\n${table}\n$2`));
+  }
 }
