@@ -59,13 +59,34 @@ function yaml(text: string): string {
 /** Digits of a job's number; it grows when they are used up. */
 const DIGITS = 4;
 
-/** The number after the highest with which a file's name begins. */
-export function nextNumber(fileNames: readonly string[]): string {
-  const used = fileNames.flatMap((name) => {
-    const digits = /^(\d{3,6})(?=\D)/.exec(name)?.[1];
+/**
+ * The number after the highest with which a file's name begins, or that stands in the number's place of the layout, such as
+ * in the folder's name of `jobs/${number}/${part}.md`. Paths are those in the workspace, with `/`.
+ */
+export function nextNumber(paths: readonly string[], layout = ''): string {
+  const placed = numberIn(layout);
+  const used = paths.flatMap((path) => {
+    const name = path.slice(path.lastIndexOf('/') + 1);
+    const digits = placed?.exec(path)?.[1] ?? /^(\d{3,6})(?=\D)/.exec(name)?.[1];
     return digits === undefined ? [] : [Number(digits)];
   });
   return String(Math.max(0, ...used) + 1).padStart(DIGITS, '0');
+}
+
+/** What paths by a layout look like, the number in brackets; null where it has none. */
+function numberIn(layout: string): RegExp | null {
+  const pieces = layout
+    .replace(/^[./\\]+/, '')
+    .replaceAll('\\', '/')
+    .split('${number}');
+  if (pieces.length < 2) return null;
+  const any = (piece: string): string =>
+    piece
+      .split(/\$\{\w+\}/)
+      .map((words) => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'))
+      .join('[^/]*');
+  const [before = '', ...after] = pieces.map(any);
+  return new RegExp(`^${before}(\\d{3,6})${after.join('\\d{3,6}')}`);
 }
 
 /** The note's path in the workspace by the layout of the settings. Never leads out of the workspace. */

@@ -119,5 +119,17 @@ describe('its place', () => {
     expect(nextNumber([])).toBe('0001');
     expect(nextNumber(['0041-lever.md', '0007-x.md', 'shop.md', '12-no.md'])).toBe('0042');
     expect(nextNumber(['9999-x.md'])).toBe('10000');
+    expect(
+      nextNumber(['jobs/2026/0041-lever.md', 'old/0007-x.md'], 'jobs/${year}/${number}-${part}.md'),
+    ).toBe('0042');
+  });
+
+  it('has the number after the highest where the layout puts it', () => {
+    const used = ['orders/0002/lever.md', 'orders/0012/bush-2026.md', 'notes/0900/no.md', '2026/lever.md'];
+    expect(nextNumber(used, 'orders/${number}/${part}.md')).toBe('0013');
+    expect(nextNumber(used, '/orders\\${number}\\${part}.md')).toBe('0013');
+    expect(nextNumber(['a/lever-0031.md', 'a/lever-31.md'], 'a/${part}-${number}.md')).toBe('0032');
+    expect(nextNumber(['x/0100+lever.md'], '${year}/${number}+${part}.md')).toBe('0101');
+    expect(nextNumber(used, '${part}.md')).toBe('0001');
   });
 });

@@ -1,13 +1,10 @@
 // The built-in preview under a real pointer: from a figure to its line, scrolling together, findings in place.
 //   node test/tools/test-preview.mjs      (after `npm run build`); part of npm run test:vscode
-import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { cpSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import process from 'node:process';
 import { command, frame, preview } from './drive.mjs';
-import { openBrowser, startVSCode } from './vscode.mjs';
-
-const root = resolve(import.meta.dirname, '../..');
+import { driven, root } from './driven.mjs';
 
 /** Long enough to scroll in both; line numbers count from 1 as the editor shows them. */
 const words = Array.from({ length: 30 }, (_, i) => `Words ${i + 1}, to make the note long.\n`);
@@ -88,40 +85,21 @@ async function seen(element, wanted) {
 }
 
 /** @returns {Promise<{ passed: number, failed: number }>} */
-export async function testPreview() {
-  console.log('\nThe preview under a pointer:');
-  const folder = mkdtempSync(join(tmpdir(), 'scribeline-'));
-  const close = [() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })];
-  const counts = { passed: 0, failed: 0 };
-  try {
-    cpSync(join(root, 'examples/shop.md'), join(folder, 'shop.md'));
-    writeFileSync(join(folder, 'slip.md'), NOTE);
-    const vscode = await startVSCode({ host: 'node', extension: root, folder });
-    close.push(() => vscode.close());
-    const { browser, page } = await openBrowser();
-    close.push(() => browser.close());
-    await page.goto(vscode.url([['openFile', vscode.fileUri('slip.md')]]));
-    await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
-    await command(page, 'View: Toggle Primary Side Bar Visibility');
-    await preview(page, 'Markdown: Open Preview to the Side');
-    await frame(page).locator('.scribeline-table').first().waitFor({ timeout: 30_000 });
-    for (const [name, test] of Object.entries(TESTS)) {
-      try {
-        await test(page);
-        counts.passed++;
-        console.log(`    ✔ ${name}`);
-      } catch (error) {
-        counts.failed++;
-        console.log(`    ✗ ${name}\n      ${String(error).split('\n')[0]}`);
-      }
-    }
-  } catch (error) {
-    counts.failed++;
-    console.log(`    ✗ ${String(error)}`);
-  } finally {
-    for (const end of close.reverse()) await end();
-  }
-  return counts;
+export function testPreview() {
+  return driven({
+    title: 'The preview under a pointer',
+    prepare: (folder) => {
+      cpSync(join(root, 'examples/shop.md'), join(folder, 'shop.md'));
+      writeFileSync(join(folder, 'slip.md'), NOTE);
+    },
+    note: 'slip.md',
+    before: async (page) => {
+      await command(page, 'View: Toggle Primary Side Bar Visibility');
+      await preview(page, 'Markdown: Open Preview to the Side');
+      await frame(page).locator('.scribeline-table').first().waitFor({ timeout: 30_000 });
+    },
+    tests: TESTS,
+  });
 }
 
 if (process.argv[1] === import.meta.filename) {

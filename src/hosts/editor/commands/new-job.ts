@@ -17,7 +17,7 @@ import type { Shops } from '../shops';
 
 export const NEW_JOB = 'scribeline.newJob';
 
-/** Files whose names are looked at for the highest number. */
+/** Files whose paths are looked at for the highest number. */
 const MOST_FILES = 20_000;
 
 export function registerNewJob(shops: Shops): Disposable {
@@ -59,7 +59,7 @@ async function ask(shops: Shops, given: Answers): Promise<void> {
   if (machine === undefined) return;
   const kind = given.kind ?? (await kindOfWork());
   if (!kind) return;
-  const number = nextNumber(await names());
+  const number = nextNumber(await paths(), layout.path);
   const job = { customer, part, material: material || null, machine: machine || null, kind, number };
   const text = newJob({ ...job, units: layout.units }, inForce);
   await write(root, jobPath(layout.path, { part, number, year: year() }), text);
@@ -115,9 +115,9 @@ async function kindOfWork(): Promise<JobKind | undefined> {
   return picked?.work;
 }
 
-async function names(): Promise<readonly string[]> {
+async function paths(): Promise<readonly string[]> {
   const found = await workspace.findFiles('**/*.md', '**/node_modules/**', MOST_FILES);
-  return found.map(({ path }) => path.slice(path.lastIndexOf('/') + 1));
+  return found.map((uri) => workspace.asRelativePath(uri, false));
 }
 
 /** Without a folder the note is left unsaved, for the user to place. A file that is there is never written over. */

@@ -1,0 +1,64 @@
+// Tests of the real thing by hand: VS Code with the extension in a browser page, keys and pointer from outside, what is
+// seen read from the page. Used by the tests of this folder whose names begin with test-.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { openBrowser, startVSCode } from './vscode.mjs';
+
+export const root = resolve(import.meta.dirname, '../..');
+
+export function same(is, wanted) {
+  const [left, right] = [JSON.stringify(is), JSON.stringify(wanted)];
+  if (left !== right) throw new Error(`${left} is not ${right}`);
+}
+
+/** Asks again until the answer passes; after ten seconds the last answer is the failure. */
+export async function until(ask, passes) {
+  let answer;
+  for (let i = 0; i < 100; i++) {
+    answer = await ask();
+    if (passes(answer)) return answer;
+    await new Promise((done) => setTimeout(done, 100));
+  }
+  throw new Error(`still not so: ${JSON.stringify(answer)?.slice(0, 400)}`);
+}
+
+/**
+ * Runs tests one after the other on one page, in host `node`, where files are those on disk.
+ * @param {{ title: string, prepare(folder: string): void, note: string, before?(page: import('playwright-core').Page): Promise<void>,
+ *   tests: Record<string, (page: import('playwright-core').Page, folder: string) => Promise<void>> }} what
+ * @returns {Promise<{ passed: number, failed: number }>}
+ */
+export async function driven({ title, prepare, note, before, tests }) {
+  console.log(`\n${title}:`);
+  const folder = mkdtempSync(join(tmpdir(), 'scribeline-'));
+  const close = [() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })];
+  const counts = { passed: 0, failed: 0 };
+  try {
+    prepare(folder);
+    const vscode = await startVSCode({ host: 'node', extension: root, folder });
+    close.push(() => vscode.close());
+    const { browser, page } = await openBrowser();
+    close.push(() => browser.close());
+    await page.goto(vscode.url([['openFile', vscode.fileUri(note)]]));
+    await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
+    await before?.(page);
+    for (const [name, test] of Object.entries(tests)) {
+      try {
+        await test(page, folder);
+        counts.passed++;
+        console.log(`    ✔ ${name}`);
+      } catch (error) {
+        counts.failed++;
+        console.log(`    ✗ ${name}\n      ${String(error).split('\n')[0]}`);
+        await page.screenshot({ path: join(root, `out/pictures/failed-${note}-${counts.failed}.png`) });
+      }
+    }
+  } catch (error) {
+    counts.failed++;
+    console.log(`    ✗ ${String(error)}`);
+  } finally {
+    for (const end of close.reverse()) await end();
+  }
+  return counts;
+}
