@@ -1,5 +1,5 @@
 // npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host; then the
-// preview under a real pointer.
+// preview under a real pointer, and writing by hand.
 //   node test/tools/test-vscode.mjs [web] [node] [desktop] [/WORDS/]
 //     only these hosts; `desktop` downloads desktop VS Code; only the tests whose names match the regular expression
 // The extension is the packaged one, made here and installed into a VS Code that holds nothing else; in desktop VS Code it is
@@ -14,6 +14,7 @@ import process from 'node:process';
 import { ensureBrowser, ensureHost } from './install.mjs';
 import { packExtension } from './package.mjs';
 import { testPreview } from './test-preview.mjs';
+import { testWriting } from './test-writing.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const SUMMARY = /in VS Code: (\d+) passed, (\d+) failed/;
@@ -81,7 +82,7 @@ if (process.argv[1] === import.meta.filename) {
     });
   } else {
     const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
-    if (hosts.length === 0 && !words) results.push(await testPreview());
+    if (hosts.length === 0 && !words) results.push(await testPreview(), await testWriting());
     const sum = (key) => results.reduce((total, result) => total + result[key], 0);
     console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
     process.exitCode = sum('failed') ? 1 : 0;

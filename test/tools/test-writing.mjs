@@ -95,7 +95,7 @@ function layout(folder, path) {
   writeFileSync(settingsOf(folder), JSON.stringify({ ...settings, 'scribeline.jobs.path': path }));
 }
 
-/* global document, requestAnimationFrame, performance, addEventListener -- run in the page */
+/* global document, requestAnimationFrame, addEventListener -- run in the page */
 /** Looks at every frame from now on: when a key was pressed, which lines stood there and where the caret was. */
 function watch() {
   const seen = { keys: [], frames: [] };

@@ -6,6 +6,7 @@ import { resolve } from 'node:path';
 import process from 'node:process';
 import { ensureUnits } from './install.mjs';
 import { testPreview } from './test-preview.mjs';
+import { testWriting } from './test-writing.mjs';
 import { testIn } from './test-vscode.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -49,6 +50,7 @@ const parts = [part('lint'), part('typecheck'), build, unitTests()];
 if (!build.failed) {
   for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
   parts.push({ name: 'the preview under a pointer', ...(await testPreview()) });
+  parts.push({ name: 'writing by hand', ...(await testWriting()) });
 }
 
 console.log(`\n${Math.round((Date.now() - start) / 1000)} s`);
