@@ -23,16 +23,18 @@ import {
 } from '../trade/formula';
 import { FORMULA_NAMES, formulaNamed } from '../trade/index';
 import { type Moved, movedAnswers } from './call-limits';
-import { type Evaluation, alike, unitText } from './evaluate';
+import { type Evaluation, unitText } from './evaluate';
 import { type Arguments, type Bound, GivenArguments } from './given';
+import { alike, sharingWords } from './near-names';
 
 export function callFormula(evaluation: Evaluation, call: CallNode): Value | null {
   const { text } = call.name;
   if (MATHEMATICS.has(text)) return callMathematics(evaluation, call);
   const formula = formulaNamed(text);
   if (!formula) {
-    const known = [...MATHEMATICS.keys(), ...FORMULA_NAMES];
-    return evaluation.refuse(call.name, fault('unknown-formula', { name: text, offers: alike(text, known) }));
+    const slip = alike(text, [...MATHEMATICS.keys(), ...FORMULA_NAMES]);
+    const offers = slip.length > 0 ? slip : sharingWords(text, FORMULA_NAMES);
+    return evaluation.refuse(call.name, fault('unknown-formula', { name: text, offers }));
   }
   const bound = bindArguments(evaluation, call, formula);
   return bound && answer(evaluation, call, formula, bound);

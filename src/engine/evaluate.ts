@@ -29,6 +29,7 @@ import { chainOf, isRecordField } from './bind';
 import { callFormula } from './call';
 import { appended } from './few';
 import type { Entry, Problem } from './graph';
+import { alike } from './near-names';
 import { recordOf } from './readings';
 import { entryValue } from './values';
 
@@ -278,40 +279,4 @@ function notANumber(value: Exclude<Value, Quantity>, text: string): Fault {
   if (value.kind === 'list') return fault('list-does-not-calculate', { text });
   const known = [...value.fields.keys()];
   return fault('field-needed', { text, known, offers: known.slice(0, 4).map((field) => `${text}.${field}`) });
-}
-
-/** Known words that `word` may be a slip for, nearest first; case counts little. */
-export function alike(word: string, known: Iterable<string>): string[] {
-  const near: [string, number][] = [];
-  for (const candidate of known) {
-    const far = distance(word.toLowerCase(), candidate.toLowerCase(), 2);
-    if (far <= Math.min(2, Math.floor(Math.max(word.length, 3) / 3) + 0.5)) near.push([candidate, far]);
-    if (near.length >= 50) break;
-  }
-  return near
-    .sort((a, b) => a[1] - b[1] || (a[0] < b[0] ? -1 : 1))
-    .slice(0, 3)
-    .map(([candidate]) => candidate);
-}
-
-/** Letters to change to make one word of the other, given up past `most`. */
-function distance(a: string, b: string, most: number): number {
-  if (Math.abs(a.length - b.length) > most || a.length > 64 || b.length > 64) return most + 1;
-  let slips = 0;
-  while (slips <= most && !areWithin(slips, a, 0, b, 0)) slips++;
-  return slips;
-}
-
-/** Whether `a` from `i` on becomes `b` from `j` on by changing, leaving out or putting in that many letters at most. */
-function areWithin(slips: number, a: string, i: number, b: string, j: number): boolean {
-  while (i < a.length && a[i] === b[j]) {
-    i++;
-    j++;
-  }
-  const [m, n] = [a.length - i, b.length - j];
-  if (m === 0 || n === 0 || slips === 0) return Math.max(m, n) <= slips;
-  const left = slips - 1;
-  return (
-    areWithin(left, a, i + 1, b, j + 1) || areWithin(left, a, i + 1, b, j) || areWithin(left, a, i, b, j + 1)
-  );
 }
