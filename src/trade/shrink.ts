@@ -75,8 +75,8 @@ const heat: Formula = {
   title: 'How hot a hub must be to slip over its shaft',
   parameters: [SIZE, INTERFERENCE, ASSEMBLY_CLEARANCE, HUB, ROOM],
   result: [
-    field('difference', 'K', 'how much hotter than the shop'),
     field('hub_temperature', '°C', 'temperature of the hub, all through'),
+    field('difference', 'K', 'how much hotter than the shop'),
   ],
   compute: (given) =>
     answer(given, 'hub', (kelvin) => ({ difference: kelvin, hub_temperature: shop(given) + kelvin })),
@@ -129,8 +129,8 @@ const cool: Formula = {
   title: 'How cold a shaft must be to slip into its hub',
   parameters: [SIZE, INTERFERENCE, ASSEMBLY_CLEARANCE, SHAFT, ROOM],
   result: [
-    field('difference', 'K', 'how much colder than the shop'),
     field('shaft_temperature', '°C', 'temperature of the shaft, all through'),
+    field('difference', 'K', 'how much colder than the shop'),
   ],
   compute: (given) =>
     answer(given, 'shaft', (kelvin) => ({ difference: kelvin, shaft_temperature: shop(given) - kelvin })),
