@@ -443,4 +443,57 @@ describe('the feel', () => {
     );
     same((await hints(note)).at(-1), '= 1012 mm');
   });
+
+  it('of two edits right after each other: the first answer is dropped or already the last one', async () => {
+    const lines = Array.from({ length: 1000 }, (_, i) => (i === 0 ? 'a0 = 1 mm' : `a${i} = a0 + ${i} mm`));
+    const note = await unsaved(figures(...lines));
+    await until(
+      () => hints(note),
+      ({ length }) => length === 999,
+    );
+    for (let i = 2; i < 12; i += 2) {
+      // Asked and changed without waiting for either, as keys in quick succession do.
+      const first = replace(note, `a0 = ${i - 1} mm`, `a0 = ${i} mm`);
+      const early = hints(note);
+      await first;
+      const second = replace(note, `a0 = ${i} mm`, `a0 = ${i + 1} mm`);
+      const late = hints(note);
+      await second;
+      // Of one state of the note altogether, never of two: each line differs from the first by its own number.
+      for (const answer of [await early, await late, await hints(note)]) {
+        const sums = answer.map((each, n) => Number(/= (\d+) mm/.exec(each)?.[1]) - n - 1);
+        same(new Set(sums).size <= 1, true);
+      }
+      same((await hints(note)).at(-1), `= ${i + 1 + 999} mm`);
+    }
+    await until(
+      () => marks(note).length,
+      (count) => count === 0,
+    );
+  });
+
+  it('leaves lines that an edit says nothing about with the same hint at the same place, and the cursor where it was', async () => {
+    const note = await unsaved(figures('a = 1 mm', 'b = a + 1 mm', 'c = 2 mm + 3 mm', 'd = 4 mm'));
+    const asked = (): Thenable<vscode.InlayHint[]> =>
+      vscode.commands.executeCommand(
+        'vscode.executeInlayHintProvider',
+        note.uri,
+        new vscode.Range(0, 0, note.lineCount, 0),
+      );
+    const of = (found: readonly vscode.InlayHint[], line: number): string =>
+      JSON.stringify(
+        found
+          .filter(({ position }) => position.line === line)
+          .map(({ position, label }) => [position, label]),
+      );
+    const before = await until(asked, ({ length }) => length === 2);
+    const editor = await vscode.window.showTextDocument(note);
+    const end = rangeOf(note, 'c = 2 mm').end;
+    editor.selection = new vscode.Selection(end, end);
+    await replace(note, 'a = 1 mm', 'a = 7 mm');
+    const after = await asked();
+    same(of(after, 3), of(before, 3));
+    same(of(after, 2) === of(before, 2), false);
+    same(editor.selection.active, end);
+  });
 });
