@@ -42,9 +42,27 @@ export function fieldRows(
 ): readonly (readonly [string, string, string])[] {
   return [...fields].map(([name, value]) => {
     const meaning = formula?.result.find((each) => each.name === name)?.meaning ?? '';
-    const ways = value.kind === 'number' ? [withLimits(value), ...otherWays(value)] : [valueText(value)];
+    const ways = value.kind === 'number' ? [withLimits(value), ...otherWays(value)] : [atAGlance(value)];
     return [name, ways.join(' · '), meaning] as const;
   });
+}
+
+/** Long lists would push the working out of sight; preview and sheet have them whole. */
+const LONGEST_LIST = 8;
+const LONGEST_WORDS = 120;
+const FIRST = 3;
+
+function atAGlance(value: Value): string {
+  const text = valueText(value);
+  if (value.kind === 'list') {
+    const { items } = value;
+    const last = items.at(-1);
+    if (items.length <= LONGEST_LIST || !last) return text;
+    return `${valueText({ kind: 'list', items: items.slice(0, FIRST) })} … ${valueText(last)}, ${items.length} in all`;
+  }
+  if (value.kind !== 'text' || text.length <= LONGEST_WORDS) return text;
+  const kept = text.slice(0, LONGEST_WORDS);
+  return `${kept.replace(/[,;][^,;]*$/, '')} …`;
 }
 
 export function parameterRows(

@@ -227,3 +227,19 @@ describe('a whole line', () => {
     expect(row && explainRow(sheet, row)).toMatchObject({ name: 'a', shown: '6 mm' });
   });
 });
+
+describe('long lists', () => {
+  const rowOf = (name: string, call: string): string | undefined =>
+    part(about(`‸${call}`), 'table')?.rows.find(([field]) => field === name)?.[1];
+
+  it('are shortened from nine items on, with the last and the count', () => {
+    expect(rowOf('x', 'bolt_circle(40 mm, 8)')).toMatch(/^\[([^,]+, ){7}[^,]+\] mm$/);
+    expect(rowOf('x', 'bolt_circle(40 mm, 9)')).toBe('[20, 15.321, 3.473] mm … 15.321 mm, 9 in all');
+  });
+
+  it('in words end after a whole part', () => {
+    expect(rowOf('ranking', 'likely_size(3.15 mm)')).toBe(
+      '1/8 in (#5 UN thread): 0.025 mm under, 96 %; 3.2 mm: 0.05 mm under, 3 %; 3.3 mm: 0.15 mm under, 1 % …',
+    );
+  });
+});
