@@ -17,7 +17,7 @@ export class CardBox {
   private inForce = new Map<string, Card>();
   private byBlock = new Map<Block, Card>();
   /** Cards made so far by where and what they are, so that an unchanged card stays the same object. */
-  private made = new Map<string, Card>();
+  private made = new Map<string, Card[]>();
   private readonly shopNotes = new Map<string, { readonly text: string; readonly note: Note }>();
   private starters: ReadonlyMap<string, Card> | null = null;
   twice: readonly Card[] = [];
@@ -27,7 +27,7 @@ export class CardBox {
   /** Takes in the cards; answers the names that now stand for another card, or for none. */
   update(blocks: readonly Block[], shops: readonly Shop[]): readonly string[] {
     const before = this.inForce;
-    const made = new Map<string, Card>();
+    const made = new Map<string, Card[]>();
     this.byBlock = new Map();
     this.inForce = new Map();
     const own = blocks.filter(isCard).map((block) => this.take(block, null, made));
@@ -74,15 +74,15 @@ export class CardBox {
     return note;
   }
 
-  private take(block: CardBlock, file: string | null, made: Map<string, Card>, builtIn = false): Card {
+  private take(block: CardBlock, file: string | null, made: Map<string, Card[]>, builtIn = false): Card {
     const name = block.name?.text ?? '';
-    let key = JSON.stringify([file, block.word, name, block.content]);
+    const key = JSON.stringify([file, block.word, name, block.content]);
     // The same card twice in one file is two cards.
-    while (made.has(key)) key += '+';
-    const known = this.made.get(key);
-    const card = known ?? this.make(block, name, file, builtIn);
+    let alike = made.get(key);
+    if (!alike) made.set(key, (alike = []));
+    const card = this.made.get(key)?.[alike.length] ?? this.make(block, name, file, builtIn);
     card.block = block;
-    made.set(key, card);
+    alike.push(card);
     this.byBlock.set(block, card);
     return card;
   }

@@ -21,14 +21,15 @@ export function edited(text: string, edits: readonly TextEdit[]): string {
   const starts = lineStarts(text);
   const end = text.includes('\r\n') ? '\r\n' : '\n';
   const offset = (line: number, column: number): number => (starts[line] ?? text.length) + column;
-  let changed = text;
   const last = [...edits].sort((a, b) => b.range.line - a.range.line || b.range.column - a.range.column);
-  for (const { range, text: put } of last)
-    changed =
-      changed.slice(0, offset(range.line, range.column)) +
-      put.replaceAll('\n', end) +
-      changed.slice(offset(range.endLine, range.endColumn));
-  return changed;
+  // Put together from the end, once: cutting the whole note up anew for each edit would take a square of its length.
+  const pieces: string[] = [];
+  let before = text.length;
+  for (const { range, text: put } of last) {
+    pieces.push(text.slice(offset(range.endLine, range.endColumn), before), put.replaceAll('\n', end));
+    before = offset(range.line, range.column);
+  }
+  return [text.slice(0, before), ...pieces.reverse()].join('');
 }
 
 function lineStarts(text: string): readonly number[] {
