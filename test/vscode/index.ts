@@ -16,7 +16,9 @@ export async function run(): Promise<void> {
   require('./sheet');
   require('./writing');
   require('./past-jobs');
+  require('./no-loss');
   require('./settings');
+  require('./example-job');
   return new Promise((resolve, reject) => {
     const runner = mocha.run((failures) => {
       console.log(`in VS Code: ${runner.stats?.passes ?? 0} passed, ${failures} failed`);

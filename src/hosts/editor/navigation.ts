@@ -22,6 +22,7 @@ import { type BlockSymbol, blockSymbols } from '../../language/symbols';
 import { type OtherNote, notesWithCard } from './other-notes';
 import { editorRange, location } from './places';
 import type { Shops } from './shops';
+import { textOf } from './texts';
 import type { Workspace } from './workspace';
 
 export function registerNavigation(notes: Workspace, shops: Shops): Disposable {
@@ -106,6 +107,7 @@ async function rename(
   const others = await othersWith(shops, document, calculated.sheet, symbol, token);
   const here = { ...calculated, uri: document.uri, text: document.getText() };
   const all = [here, ...others].map((note) => ({ ...note, file: note.uri.toString() }));
+  await unchanged(document, calculated, others);
   const found = renameIn(all, symbol, name);
   if (found.refused !== null) throw new Error(because(found.refused, name));
   const edit = new WorkspaceEdit();
@@ -113,6 +115,17 @@ async function rename(
     for (const { range, text } of found.edits[i] ?? []) edit.replace(uri, editorRange(range), text);
   });
   return edit;
+}
+
+/** Places in a note that changed meanwhile are no longer where they were read. */
+async function unchanged(
+  document: TextDocument,
+  { version }: { readonly version: number },
+  others: readonly OtherNote[],
+): Promise<void> {
+  const now = await Promise.all(others.map(({ uri }) => textOf(uri).catch(() => null)));
+  if (document.version !== version || others.some(({ text }, i) => now[i] !== text))
+    throw new Error(l10n.t('A note changed meanwhile, so that nothing was renamed. Try again.'));
 }
 
 /** The other notes in which a card's or a field's name counts; a figure is known in its own note only. */

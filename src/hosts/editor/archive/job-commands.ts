@@ -21,6 +21,7 @@ import { dayOf } from '../../../sheet/day';
 import type { Shops } from '../shops';
 import { type SheetRequest, WRITE_SHEET } from '../commands/write-sheet';
 import { textOf } from '../texts';
+import { applied } from '../applied';
 import { versionOf } from '../version';
 import { type Workspace, isNote } from '../workspace';
 import type { PastJobs } from './past-jobs';
@@ -136,19 +137,20 @@ async function comparison({ query }: Uri, shops: Shops): Promise<string> {
 
 const SIGNED_BY = 'signedBy';
 
+/** Whether the note was signed. */
 async function signOff(
   notes: Workspace,
   context: ExtensionContext,
   signer: string | undefined,
-): Promise<void> {
+): Promise<boolean> {
   const document = window.activeTextEditor?.document;
   const calculated = document && (await notes.calculated(document));
   if (!document || !calculated) {
     await window.showInformationMessage(l10n.t('Open the note of the job that is signed off.'));
-    return;
+    return false;
   }
   const errors = errorsOf(calculated.sheet);
-  if (errors.length > 0 && !(await signAnyway(errors))) return;
+  if (errors.length > 0 && !(await signAnyway(errors))) return false;
   const by =
     signer ??
     (await window.showInputBox({
@@ -156,15 +158,13 @@ async function signOff(
       prompt: l10n.t('Who signs? The results are written to the end of the note.'),
       value: context.globalState.get<string>(SIGNED_BY, ''),
     }));
-  if (by === undefined) return;
+  if (by === undefined) return false;
   await context.globalState.update(SIGNED_BY, by.trim());
   // Asked again: the note may have changed while the questions stood open.
   const now = await notes.calculated(document);
-  if (now)
-    await write(
-      document,
-      signedNote(document.getText(), now.sheet, { date: dayOf(new Date()), version: versionOf(context), by }),
-    );
+  if (!now) return false;
+  const signature = { date: dayOf(new Date()), version: versionOf(context), by };
+  return write(document, signedNote(document.getText(), now.sheet, signature));
 }
 
 async function signAnyway(errors: ReturnType<typeof errorsOf>): Promise<boolean> {
@@ -183,10 +183,10 @@ async function signAnyway(errors: ReturnType<typeof errorsOf>): Promise<boolean>
 }
 
 /** Only what is new is put in, so that it is one undo and no cursor moves. */
-async function write(document: TextDocument, text: string): Promise<void> {
+async function write(document: TextDocument, text: string): Promise<boolean> {
   const old = document.getText();
   const end = document.positionAt(old.length);
   const edit = new WorkspaceEdit();
   edit.insert(document.uri, new Position(end.line, end.character), text.slice(old.length));
-  await workspace.applyEdit(edit);
+  return applied(document, edit);
 }

@@ -1,6 +1,7 @@
-/** Aligns the figures of the note, or of the blocks that the selection touches. */
-import { type Disposable, commands, window, workspace } from 'vscode';
+/** Aligns the figures of the note, or of the blocks that the selection touches. Answers whether anything was moved. */
+import { type Disposable, commands, window } from 'vscode';
 import { alignment } from '../../../language/format';
+import { applied } from '../applied';
 import { workspaceEdit } from '../places';
 import { type Workspace, isNote } from '../workspace';
 
@@ -9,12 +10,12 @@ export const ALIGN_FIGURES = 'scribeline.alignFigures';
 export function registerAlignFigures(notes: Workspace): Disposable {
   return commands.registerCommand(ALIGN_FIGURES, async () => {
     const editor = window.activeTextEditor;
-    if (!editor || !isNote(editor.document)) return;
+    if (!editor || !isNote(editor.document)) return false;
     const { document, selection } = editor;
     const calculated = await notes.calculated(document);
-    if (!calculated) return;
+    if (!calculated) return false;
     const part = selection.isEmpty ? [] : [selection.start.line, selection.end.line];
     const edits = alignment(calculated.note, document.getText(), ...part);
-    if (edits.length > 0) await workspace.applyEdit(workspaceEdit(document.uri, edits));
+    return edits.length > 0 && applied(document, workspaceEdit(document.uri, edits));
   });
 }

@@ -7,9 +7,9 @@ import {
   commands,
   l10n,
   window,
-  workspace,
 } from 'vscode';
 import { type How, type Judged, type Readable, judged, readables } from '../../../language/record-reading';
+import { applied } from '../applied';
 import { workspaceEdit } from '../places';
 import { type Workspace, isNote } from '../workspace';
 
@@ -19,32 +19,33 @@ export function registerRecordReading(notes: Workspace): Disposable {
   // Given beforehand, by a keybinding for one figure or a macro, nothing is asked.
   return commands.registerCommand(RECORD_READING, async (path?: unknown, how?: unknown, typed?: unknown) => {
     const document = window.activeTextEditor?.document;
-    if (!document || !isNote(document)) return;
-    if (typeof path !== 'string' || !isHow(how)) await record(notes, document);
-    else if (typeof typed === 'string') await write(document, await judge(notes, document, path, how, typed));
-    else await ask(notes, document, { path, shown: '', last: '', how }, how);
+    if (!document || !isNote(document)) return false;
+    if (typeof path !== 'string' || !isHow(how)) return record(notes, document);
+    if (typeof typed === 'string') return write(document, await judge(notes, document, path, how, typed));
+    return ask(notes, document, { path, shown: '', last: '', how }, how);
   });
 }
 
-async function record(notes: Workspace, document: TextDocument): Promise<void> {
+/** Whether a reading was written. */
+async function record(notes: Workspace, document: TextDocument): Promise<boolean> {
   const calculated = await notes.calculated(document);
   const found = calculated ? readables(calculated.sheet) : [];
   if (found.length === 0) {
     void window.showInformationMessage(l10n.t('This note has no figure yet that could be measured.'));
-    return;
+    return false;
   }
   const figure = await window.showQuickPick(found.map(itemOf), {
     title: l10n.t('Write a reading'),
     placeHolder: l10n.t('Which figure was measured or run?'),
     matchOnDetail: true,
   });
-  if (!figure) return;
+  if (!figure) return false;
   const how = await window.showQuickPick(waysOf(figure.readable.how), {
     title: figure.readable.path,
     placeHolder: figure.readable.shown,
   });
-  if (!how) return;
-  await ask(notes, document, figure.readable, how.how);
+  if (!how) return false;
+  return ask(notes, document, figure.readable, how.how);
 }
 
 function itemOf(readable: Readable): QuickPickItem & { readonly readable: Readable } {
@@ -91,11 +92,11 @@ async function judge(
 }
 
 /** One edit of the note, which one undo takes back. */
-async function write(document: TextDocument, found: Judged | null): Promise<void> {
-  if (found?.edit) await workspace.applyEdit(workspaceEdit(document.uri, [found.edit]));
+async function write(document: TextDocument, found: Judged | null): Promise<boolean> {
+  return found?.edit ? applied(document, workspaceEdit(document.uri, [found.edit])) : false;
 }
 
-async function ask(notes: Workspace, document: TextDocument, readable: Readable, how: How): Promise<void> {
+async function ask(notes: Workspace, document: TextDocument, readable: Readable, how: How): Promise<boolean> {
   const typed = await window.showInputBox({
     title: `${readable.path} ${how}`,
     prompt: [readable.shown, readable.last].filter((words) => words !== '').join(' · '),
@@ -105,8 +106,8 @@ async function ask(notes: Workspace, document: TextDocument, readable: Readable,
       return found ? { message: found.verdict, severity: severityOf(found) } : undefined;
     },
   });
-  if (typed === undefined || typed.trim() === '') return;
-  await write(document, await judge(notes, document, readable.path, how, typed));
+  if (typed === undefined || typed.trim() === '') return false;
+  return write(document, await judge(notes, document, readable.path, how, typed));
 }
 
 /** What is no reading cannot be written; what is out of limits can, since it was measured. */

@@ -8,6 +8,7 @@ import { displayed } from '../../../quantity/display';
 import { displaySettings, unitsOf } from '../settings';
 import type { Shops } from '../shops';
 import { isNote } from '../workspace';
+import { writeWhole } from '../write-whole';
 
 export const WRITE_SHEET = 'scribeline.writeSheet';
 
@@ -32,10 +33,27 @@ export function registerWriteSheet(extension: Uri, shops: Shops): Disposable {
     const target = kind && (request?.target ?? (await askPlace(document)));
     if (!kind || !target) return undefined;
     const made = await make(document, extension, shops, { ...kind, units: request?.units ?? 'own' });
-    await workspace.fs.writeFile(target, new TextEncoder().encode(made.html));
+    if (!(await written(target, document, made.html))) return undefined;
     if (!request?.target) void told(target, made);
     return target;
   });
+}
+
+/** Whether the sheet is there; where it is not, why is said, and what was there before still is. */
+async function written(target: Uri, { uri }: TextDocument, html: string): Promise<boolean> {
+  const name = target.path.split('/').at(-1) ?? '';
+  if (target.toString() === uri.toString()) {
+    void window.showErrorMessage(l10n.t('{0} is the note itself. Give the sheet another name.', name));
+    return false;
+  }
+  try {
+    await writeWhole(target, html);
+    return true;
+  } catch (error) {
+    const why = error instanceof Error ? error.message : String(error);
+    void window.showErrorMessage(l10n.t('{0} could not be written: {1}', name, why));
+    return false;
+  }
 }
 
 async function askKind(): Promise<Kind | undefined> {
