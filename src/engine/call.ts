@@ -1,5 +1,5 @@
 /** Calls of the plain mathematics and of the trade's formulas, with limits travelling through them. */
-import { type Dimension, NUMBER, dimensionName } from '../quantity/dimension';
+import { type Dimension, LENGTH, NUMBER, dimensionName } from '../quantity/dimension';
 import { MATHEMATICS } from '../quantity/mathematics';
 import { type Unit, toBase } from '../quantity/unit';
 import { SOME_MONEY, inSystem, unit as unitNamed } from '../quantity/units';
@@ -137,7 +137,10 @@ function bindOne(
   const { value: e } = argument;
   if (parameter.kind === 'code') {
     if (e.kind === 'name') return e.name;
-    return evaluation.refuse(e, fault('code-needed', { name: parameter.name, text: evaluation.slice(e) }));
+    const offers =
+      e.kind === 'quantity' && e.unit.dimension === LENGTH ? (parameter.codesOf?.(e.value) ?? []) : [];
+    const data = { name: parameter.name, text: evaluation.slice(e), offers };
+    return evaluation.refuse(e, fault('code-needed', data));
   }
   if (parameter.kind === 'word') {
     const words = parameter.words ?? [];

@@ -35,6 +35,8 @@ export interface Parameter {
   readonly optional?: boolean;
   /** The words that a parameter of kind `word` takes. */
   readonly words?: readonly string[];
+  /** Codes that a length in mm may have been written for, where a code belongs. */
+  readonly codesOf?: (length: number) => readonly string[];
 }
 
 export interface Field {

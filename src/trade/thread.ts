@@ -7,9 +7,15 @@ export const THREAD: Parameter = {
   kind: 'code',
   unit: '',
   meaning: 'call-out of the thread as the drawing writes it, such as M30x1.5-6g or 3/8-16 UNC-2A',
+  codesOf: (length) => [
+    ...COARSE.filter(([diameter]) => isSame(diameter, length)).map(([diameter]) => `M${diameter}`),
+    ...UNIFIED.filter(({ diameter }) => isSame(diameter * INCH, length)).map(unifiedName),
+  ],
 };
 
 export const INCH = 25.4;
+/** Sizes of threads lie further apart than this, in mm. */
+const isSame = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
 
 export interface Thread {
   /** Without its tolerance class: `M30x1.5`, `3/8-16 UNC`. */
