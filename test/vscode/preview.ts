@@ -1,5 +1,16 @@
 import * as vscode from 'vscode';
-import { closeAll, includes, open, preview, replace, same, until, unsaved, wordsIn as words } from './tools';
+import {
+  closeAll,
+  includes,
+  marks,
+  open,
+  preview,
+  replace,
+  same,
+  until,
+  unsaved,
+  wordsIn as words,
+} from './tools';
 
 const FENCE = '```';
 
@@ -15,6 +26,20 @@ describe('the preview', () => {
       (shown) => shown.includes('scribeline-table'),
     );
     includes(words(html), 'each * job.quantity all 8 h');
+  });
+
+  it("shows the reference pages with their results, and their slips are nobody's problems", async () => {
+    const page = vscode.Uri.from({ scheme: 'scribeline-page', path: '/notation.md' });
+    const note = await vscode.workspace.openTextDocument(page);
+    await vscode.window.showTextDocument(note);
+    const html = await preview(note);
+    includes(words(html), '1 3/8 in to mm is 34.925 mm 34.925 mm');
+    const slip = await unsaved(`${FENCE}figures\n12,7 mm\n${FENCE}\n`);
+    await until(
+      () => marks(slip),
+      ({ length }) => length === 1,
+    );
+    same(marks(note), []);
   });
 
   it('carries the lines that VS Code scrolls by', async () => {

@@ -13,7 +13,7 @@ import {
   workspace,
 } from 'vscode';
 import type { Shop } from '../../engine/index';
-import { unsavedText } from './texts';
+import { isOwnPage, unsavedText } from './texts';
 
 const NAME = 'shop.md';
 
@@ -175,6 +175,7 @@ export class Shops implements Disposable {
 
 /** Where a note's shop files may be, nearest first. An unsaved note counts as lying in the first workspace folder. */
 function placesFor(note: Uri): readonly Uri[] {
+  if (isOwnPage(note)) return [];
   if (note.scheme === 'untitled') {
     const root = workspace.workspaceFolders?.[0];
     return root ? [Uri.joinPath(root.uri, NAME)] : [];

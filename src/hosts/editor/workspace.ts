@@ -6,6 +6,7 @@ import type { Note } from '../../notation/syntax';
 import { inUsualUnits } from '../../notation/usual-units';
 import { SECTION, unitsOf } from './settings';
 import type { Shops } from './shops';
+import { isOwnPage } from './texts';
 
 /** Copies of a note that somebody else shows: the old side of a comparison, a review. */
 const COPIES = new Set([
@@ -103,5 +104,6 @@ export class Workspace implements Disposable {
 }
 
 export function isNote(document: TextDocument): boolean {
-  return document.languageId === 'markdown' && !COPIES.has(document.uri.scheme);
+  const { languageId, uri } = document;
+  return languageId === 'markdown' && !COPIES.has(uri.scheme) && !isOwnPage(uri);
 }
