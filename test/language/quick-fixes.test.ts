@@ -92,6 +92,20 @@ describe('what was likely meant', () => {
     expect(fixed(/^Write 1 in - 3\/8 in$/, text)).toBe('a = 1 in - 3/8 in\nb = 2 mm');
   });
 
+  it('is offered for the whole line where the cursor touches no mark', () => {
+    expect(titles(figures('‸d = 1-3/8 in'))[0]).toBe('Write 1 3/8 in');
+    // Where it touches one, only that one is meant.
+    const both = ['ring = 29 mm', 'a = rang * (1-3/8 in)'];
+    const writes = (text: string): readonly string[] =>
+      titles(text).filter((title) => title.startsWith('Write'));
+    expect(writes(figures(...both).replace('1-3', '1‸-3')).some((title) => title.includes('ring'))).toBe(
+      false,
+    );
+    expect(titles(figures('a = 1-3/8 in', '‸b = 2 mm')).some((title) => title.startsWith('Write'))).toBe(
+      false,
+    );
+  });
+
   it('is written in its place', () => {
     expect(fixed(/^Write 1 3\/8 in$/, figures('d = ‸1-3/8 in'))).toBe('d = 1 3/8 in');
     expect(fixed(/^Write ring$/, figures('ring = 29 mm', 'gap = ‸rang + 1 mm'))).toBe(
