@@ -97,7 +97,7 @@ function aligned(group: readonly Parts[]): readonly TextEdit[] {
   const column = widest(commented, MOST_CODE) + APART;
   return codes.flatMap(({ parts, code }): TextEdit[] => {
     const { line, column: start, text, comment } = parts;
-    const blanks = /\s*$/.exec(text)?.[0] ?? '';
+    const blanks = text.slice(text.trimEnd().length);
     const put = comment === '' ? code + blanks : `${padded(code, column, APART)}${comment}`;
     if (put === text) return [];
     return [{ range: { line, column: start, endLine: line, endColumn: start + text.length }, text: put }];

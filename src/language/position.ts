@@ -67,7 +67,8 @@ export function at(sheet: Sheet, row: Row, offset: number): Found | null {
 
 function trimmed(row: Row): Span {
   const end = row.statement.comment ? row.statement.comment.start : row.text.length;
-  const code = row.text.slice(0, end).replace(/\s*#?\s*$/, '');
+  const before = row.text.slice(0, end).trimEnd();
+  const code = before.endsWith('#') ? before.slice(0, -1).trimEnd() : before;
   return { start: code.length - code.trimStart().length, end: code.length };
 }
 

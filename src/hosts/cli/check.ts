@@ -14,37 +14,39 @@ export function check(paths: readonly string[], json: boolean, io: Io): Exit {
   const unread = ({ path, why }: Unreadable): void => void unreadable.set(shownPath(path, io.current), why);
   found.unreadable.forEach(unread);
 
-  const notes: Checked[] = [];
-  for (const note of found.notes) {
+  // Each note is said and let go before the next is read: a folder may hold more than the memory does.
+  const files = found.notes.map((note) => ({ note, name: shownPath(note.path, io.current) }));
+  files.sort((a, b) => byUnits(a.name, b.name));
+  const count = { notes: 0, error: 0, warning: 0, info: 0 };
+  if (json) io.out('{\n  "version": 1,\n  "notes": [');
+  for (const { note } of files) {
+    let checked: Checked;
     try {
-      notes.push(checkNote(note, shops.of(note), io.current));
+      checked = checkNote(note, shops.of(note), io.current);
     } catch (error) {
       unread({ path: note.path, why: reason(error) });
+      continue;
     }
+    for (const { severity } of checked.report.findings) count[severity]++;
+    if (json) io.out(`${count.notes > 0 ? ',' : ''}\n    ${indented(checked.report, '    ')}`);
+    else io.out(printed(checked, io.colour));
+    count.notes++;
   }
   shops.unreadable.forEach(unread);
-  notes.sort((a, b) => byUnits(a.report.file, b.report.file));
 
-  const all = notes.flatMap((note) => note.report.findings);
-  const errors = all.filter((finding) => finding.severity === 'error').length;
-  const warnings = all.filter((finding) => finding.severity === 'warning').length;
   if (json) {
-    const files = [...unreadable.keys()].sort(byUnits);
-    const whole = {
-      version: 1,
-      notes: notes.map((note) => note.report),
-      unreadable: files,
-      errors,
-      warnings,
-    };
-    io.out(`${JSON.stringify(whole, null, 2)}\n`);
-  } else {
-    for (const note of notes) io.out(printed(note, io.colour));
-    io.out(summary(notes.length, errors, warnings, io.colour));
-  }
+    const unreadableFiles = indented([...unreadable.keys()].sort(byUnits), '  ');
+    io.out(`${count.notes > 0 ? '\n  ' : ''}],\n  "unreadable": ${unreadableFiles},\n`);
+    io.out(`  "errors": ${count.error},\n  "warnings": ${count.warning}\n}\n`);
+  } else io.out(summary(count.notes, count.error, count.warning, io.colour));
   for (const [file, why] of unreadable)
     io.err(`scribeline: cannot read ${harmless(file)}: ${harmless(why)}\n`);
-  return unreadable.size > 0 ? WRONG : errors > 0 ? FINDINGS : FINE;
+  return unreadable.size > 0 ? WRONG : count.error > 0 ? FINDINGS : FINE;
+}
+
+/** As JSON that stands this far in. Texts hold no line ends in it, so only its own are moved. */
+function indented(value: unknown, by: string): string {
+  return JSON.stringify(value, null, 2).replaceAll('\n', `\n${by}`);
 }
 
 function checkNote(note: NoteFile, shops: readonly Shop[], current: string): Checked {

@@ -1,0 +1,62 @@
+/** No note, however it was made, brings a room to throw or to take its time. Times are of the processor, as ratios. */
+import process from 'node:process';
+import { describe, expect, it, vi } from 'vitest';
+import { parts } from './ask';
+import { benign } from './benign';
+import { ABUSE } from './notes';
+
+// A guard against hanging only: how long a part may take is asked below, as a ratio.
+vi.setConfig({ testTimeout: 240_000 });
+
+/** Times as long as for an ordinary note of the same length that any part may take. */
+const MOST = 10;
+/** Milliseconds added to both sides: below that the ratio would be one of chance. */
+const FLOOR = 40;
+
+function spent(run: () => void): number {
+  const { user } = process.cpuUsage();
+  run();
+  return (process.cpuUsage().user - user) / 1000;
+}
+
+const PLACES = 3;
+/** Of a note of megabytes only what an editor asks for by itself, so that the test is over one day. */
+const BIG = 1_200_000;
+const BY_ITSELF = new Set(['calculating', 'looking', 'completing', 'explaining', 'previewing', 'reporting']);
+
+const costs = (text: string): ReadonlyMap<string, number> =>
+  new Map(
+    parts(text, PLACES)
+      .filter(([name]) => text.length < BIG || BY_ITSELF.has(name))
+      .map(([name, run]) => [name, spent(run)]),
+  );
+
+const ordinary = new Map<number, ReadonlyMap<string, number>>();
+function ordinaryCosts(length: number): ReadonlyMap<string, number> {
+  // Notes nearly as long share one measure, and short ones that of a short note.
+  const size = Math.round(1.5 ** Math.round(Math.log(Math.max(length, 20_000)) / Math.log(1.5)));
+  let known = ordinary.get(size);
+  if (!known) ordinary.set(size, (known = costs(benign(size))));
+  return known;
+}
+
+/** Some places of an ordinary note have nothing to rename or to mend; where there is something, the note is tried again. */
+function usualFor(usual: ReadonlyMap<string, number>, part: string): number {
+  const again = part === 'renaming' || part === 'mending' ? PLACES * (usual.get('calculating') ?? 0) : 0;
+  return Math.max(usual.get(part) ?? 0, again);
+}
+
+describe.each(ABUSE.map(({ name, text }) => [name, text] as const))('%s', (_, make) => {
+  it('is answered by every room, in the time of an ordinary note', () => {
+    const text = make();
+    const usual = ordinaryCosts(text.length);
+    const slow = (cost: ReadonlyMap<string, number>): string[] =>
+      [...cost].flatMap(([part, took]) => {
+        const ratio = (took + FLOOR) / (usualFor(usual, part) + FLOOR);
+        return ratio > MOST ? [`${part}: ${ratio.toFixed(1)} ×`] : [];
+      });
+    let found = slow(costs(text));
+    for (let again = 0; again < 2 && found.length > 0; again++) found = slow(costs(text));
+    expect(found).toEqual([]);
+  });
+});
