@@ -1,5 +1,5 @@
 /** `scribeline find` and `scribeline compare` on real files, with the index kept between runs. */
-import { rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import { jobNote } from '../archive/workshop';
@@ -59,6 +59,23 @@ describe('find', () => {
     const ran = await scribeline(['find', 'ball > 1 mm'], root, join(root, 'jobs/0001.md'));
     expect([ran.code, ran.err]).toEqual([0, '']);
     expect(ran.out).toContain('2 jobs of 2');
+  });
+
+  it('answers from the notes that can be read, and says which cannot', async () => {
+    const root = workshop(3);
+    chmodSync(root, 0o755);
+    chmodSync(join(root, 'jobs/0002.md'), 0);
+    const cache = folder({});
+    chmodSync(cache, 0o777);
+    // Permissions do not count for root: then the runs are another user's.
+    const uid = process.getuid?.() === 0 ? { uid: 65534 } : {};
+    for (let turn = 0; turn < 2; turn++) {
+      const ran = await run(['find', 'ball > 1 mm', '--json'], root, { env: cacheIn(cache), ...uid });
+      const found = valid<Found & { unreadable: string[] }>('find', ran.out);
+      expect(found.jobs.map(({ file }) => file).sort()).toEqual(['jobs/0001.md', 'jobs/0003.md']);
+      expect(found.unreadable).toEqual(['jobs/0002.md']);
+      expect([ran.code, ran.err]).toEqual([2, 'scribeline: cannot read jobs/0002.md: it may not be read\n']);
+    }
   });
 
   it('says why a query cannot be read, where, and shows one that can', async () => {

@@ -6,7 +6,7 @@ import { dirname, join, resolve } from 'node:path';
 import process from 'node:process';
 import { JobIndex, type Refreshed } from '../../archive/job-index';
 import type { Notes } from '../../archive/notes';
-import { type NoteFile, ShopFiles, findNotes, readText, shownPath } from './files';
+import { type NoteFile, ShopFiles, findNotes, readText, reason, shownPath } from './files';
 import { writeWhole } from './write-whole';
 
 /** Notes below these paths; names are as the command line shows them. */
@@ -51,7 +51,7 @@ class NoteFiles implements Notes {
     try {
       return Promise.resolve({ text: readText(note.path), shops: this.shops.of(note) });
     } catch (error) {
-      return Promise.reject(error instanceof Error ? error : new Error(String(error)));
+      return Promise.reject(new Error(reason(error)));
     }
   }
 }
