@@ -12,10 +12,10 @@ export function same(is, wanted) {
   if (left !== right) throw new Error(`${left} is not ${right}`);
 }
 
-/** Asks again until the answer passes; after ten seconds the last answer is the failure. */
-export async function until(ask, passes) {
+/** Asks again until the answer passes; after ten seconds, or so many tenths of one, the last answer is the failure. */
+export async function until(ask, passes, turns = 100) {
   let answer;
-  for (let i = 0; i < 100; i++) {
+  for (let i = 0; i < turns; i++) {
     answer = await ask();
     if (passes(answer)) return answer;
     await new Promise((done) => setTimeout(done, 100));
@@ -24,21 +24,29 @@ export async function until(ask, passes) {
 }
 
 /**
- * Runs tests one after the other on one page, in host `node`, where files are those on disk.
- * @param {{ title: string, prepare(folder: string): void, note: string, before?(page: import('playwright-core').Page): Promise<void>,
+ * Runs tests one after the other on one page, if not told otherwise in host `node`, where files are those on disk.
+ * @param {{ title: string, host?: 'node' | 'web', viewport?: { width: number, height: number }, prepare(folder: string): void, note: string, before?(page: import('playwright-core').Page): Promise<void>,
  *   tests: Record<string, (page: import('playwright-core').Page, folder: string) => Promise<void>> }} what
  * @returns {Promise<{ passed: number, failed: number }>}
  */
-export async function driven({ title, prepare, note, before, tests }) {
-  console.log(`\n${title}:`);
+export async function driven({
+  title,
+  host = 'node',
+  viewport = { width: 1400, height: 900 },
+  prepare,
+  note,
+  before,
+  tests,
+}) {
+  if (title) console.log(`\n${title}:`);
   const folder = mkdtempSync(join(tmpdir(), 'scribeline-'));
   const close = [() => rmSync(folder, { recursive: true, force: true, maxRetries: 5 })];
   const counts = { passed: 0, failed: 0 };
   try {
     prepare(folder);
-    const vscode = await startVSCode({ host: 'node', extension: root, folder });
+    const vscode = await startVSCode({ host, extension: root, folder });
     close.push(() => vscode.close());
-    const { browser, page } = await openBrowser();
+    const { browser, page } = await openBrowser({ viewport });
     close.push(() => browser.close());
     await page.goto(vscode.url([['openFile', vscode.fileUri(note)]]));
     await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
@@ -51,7 +59,9 @@ export async function driven({ title, prepare, note, before, tests }) {
       } catch (error) {
         counts.failed++;
         console.log(`    ✗ ${name}\n      ${String(error).split('\n')[0]}`);
-        await page.screenshot({ path: join(root, `out/pictures/failed-${note}-${counts.failed}.png`) });
+        await page.screenshot({
+          path: join(root, `out/pictures/failed-${host}-${note}-${counts.failed}.png`),
+        });
       }
     }
   } catch (error) {

@@ -13,6 +13,7 @@ import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { ensureBrowser, ensureHost } from './install.mjs';
 import { packExtension } from './package.mjs';
+import { testJobs } from './test-jobs.mjs';
 import { testPreview } from './test-preview.mjs';
 import { testWriting } from './test-writing.mjs';
 
@@ -83,6 +84,9 @@ if (process.argv[1] === import.meta.filename) {
   } else {
     const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
     if (hosts.length === 0 && !words) results.push(await testPreview(), await testWriting());
+    if (!words)
+      for (const host of hosts.length ? hosts : ['web', 'node'])
+        if (host !== 'desktop') results.push(await testJobs(host));
     const sum = (key) => results.reduce((total, result) => total + result[key], 0);
     console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
     process.exitCode = sum('failed') ? 1 : 0;

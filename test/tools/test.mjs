@@ -5,6 +5,7 @@ import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import process from 'node:process';
 import { ensureUnits } from './install.mjs';
+import { testJobs } from './test-jobs.mjs';
 import { testPreview } from './test-preview.mjs';
 import { testWriting } from './test-writing.mjs';
 import { testIn } from './test-vscode.mjs';
@@ -51,6 +52,8 @@ if (!build.failed) {
   for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
   parts.push({ name: 'the preview under a pointer', ...(await testPreview()) });
   parts.push({ name: 'writing by hand', ...(await testWriting()) });
+  for (const host of ['web', 'node'])
+    parts.push({ name: `past jobs by hand, host ${host}`, ...(await testJobs(host)) });
 }
 
 console.log(`\n${Math.round((Date.now() - start) / 1000)} s`);

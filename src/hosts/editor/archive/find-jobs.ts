@@ -4,6 +4,7 @@ import {
   type QuickPickItem,
   QuickPickItemKind,
   Range,
+  ThemeIcon,
   type Uri,
   commands,
   l10n,
@@ -12,7 +13,9 @@ import {
 import { labelOf } from '../../../archive/entry';
 import { type Hit, find } from '../../../archive/find';
 import { EXAMPLE, readQuery } from '../../../archive/query';
+import { OPEN_PAGE } from '../commands/open-page';
 import type { PastJobs } from './past-jobs';
+import { breathe } from './workspace-notes';
 
 interface Answer extends QuickPickItem {
   readonly uri?: Uri;
@@ -37,15 +40,23 @@ export function registerFindJobs(past: PastJobs): Disposable {
 /** Answers come from the notes read so far, from the first key on; those still to be read join them. */
 function ask(past: PastJobs, asked: string): void {
   const pick = window.createQuickPick<Answer>();
-  pick.title = l10n.t('Find past jobs');
   pick.placeholder = l10n.t('Words and conditions, for example: {0}', EXAMPLE);
   pick.value = asked;
   // Best first: the editor would put labels that hold the words in the order of the alphabet.
   Object.assign(pick, { sortByLabel: false });
-  const show = (): void => void (pick.items = answers(past, pick.value));
+  pick.buttons = [{ iconPath: new ThemeIcon('question'), tooltip: l10n.t('How to ask') }];
+  pick.onDidTriggerButton(() => void commands.executeCommand(OPEN_PAGE, 'past-jobs'));
+  const show = (): void => {
+    pick.title = titleOf(past);
+    pick.items = answers(past, pick.value);
+    // The way on stands first, but Enter opens the best answer.
+    const best = pick.items.find(({ uri }) => uri);
+    if (best) pick.activeItems = [best];
+  };
   const read = async (): Promise<void> => {
     pick.busy = true;
     await past.ready();
+    await past.soFar.prepare(breathe);
     pick.busy = false;
     show();
   };
@@ -73,7 +84,8 @@ function ask(past: PastJobs, asked: string): void {
   });
   show();
   pick.show();
-  void read();
+  // A reading that was ended goes on when that is asked for.
+  if (!past.isPart) void read();
 }
 
 export async function openAt(uri: Uri, line: number): Promise<void> {
@@ -96,7 +108,7 @@ function answers(past: PastJobs, query: string): readonly Answer[] {
   const more = hits.length - MOST;
   if (more > 0)
     shown.push({ label: l10n.t('{0} more: narrow the question', more), kind: QuickPickItemKind.Separator });
-  if (past.isPart) return [...shown, ...part(past)];
+  if (past.isPart) return [...part(past), ...shown];
   if (hits.length > 0) return shown;
   const none = past.progress
     ? `$(loading~spin) ${l10n.t('None of the {0} jobs read so far fits.', past.soFar.size)}`
@@ -104,12 +116,18 @@ function answers(past: PastJobs, query: string): readonly Answer[] {
   return [{ label: none, ...always }];
 }
 
-/** Where the reading was ended: what is answered from, and the way on. */
+/** Where the reading was ended: the way on. */
 function part(past: PastJobs): readonly Answer[] {
   if (!past.isPart) return [];
-  const label = `$(debug-continue) ${l10n.t('Read the other notes too')}`;
-  const description = l10n.t('{0} are read', past.soFar.size);
-  return [{ label, description, readOn: true, ...always }];
+  return [{ label: `$(debug-continue) ${l10n.t('Read the other notes too')}`, readOn: true, ...always }];
+}
+
+/** Says when answers are of some notes only. */
+function titleOf(past: PastJobs): string {
+  const { progress, soFar, isPart } = past;
+  if (progress && progress.all > 0)
+    return l10n.t('Find past jobs: {0} of {1} notes read', progress.done, progress.all);
+  return isPart ? l10n.t('Find past jobs: only {0} notes read', soFar.size) : l10n.t('Find past jobs');
 }
 
 function answersOf(past: PastJobs, hit: Hit): Answer[] {

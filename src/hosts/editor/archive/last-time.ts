@@ -26,6 +26,8 @@ const IN_HOVER = 3;
 const OF_BLOCK = 6;
 /** How long a hover waits for past jobs to be read, in ms; its other parts stand there already. */
 const WAIT = 3000;
+/** Opens a note of the index and nothing else; the editor would not follow links to files of every kind of workspace. */
+const OPEN_JOB = 'scribeline.openJob';
 const PATH = /[\p{L}_][\p{L}\p{N}_]*(?:\.[\p{L}_][\p{L}\p{N}_]*)?/u;
 
 /** What a place in a note asks about. */
@@ -76,10 +78,10 @@ const facts = ({ job, title, alike, path }: PastUse): readonly string[] =>
   );
 
 /** One use as a line of a list: what it was and why, below it which job, to be opened with a click. */
-function listed(past: PastJobs, use: PastUse, name: string | null): string {
+function listed(use: PastUse, name: string | null): string {
   const [job = '', ...rest] = facts(use).map((it) => unbroken(escape(it)));
-  const uri = past.uri(use.path)?.with({ fragment: `L${use.amount.line + 1}` });
-  const link = uri ? `[${job}](${uri.toString()})` : job;
+  const place = encodeURIComponent(JSON.stringify([use.path, use.amount.line]));
+  const link = `[${job}](command:${OPEN_JOB}?${place})`;
   const { comment } = use.amount;
   const what = `${name === null ? '' : `${escape(name)} `}**${escape(valueOf(use))}**`;
   return `- ${what}${comment ? ` ${escape(comment)}` : ''}  \n  ${[link, ...rest].join(' · ')}\n`;
@@ -93,7 +95,7 @@ function hoverText(past: PastJobs, sheet: Sheet, document: TextDocument, asked: 
     .flatMap((name) =>
       usesOf(past, sheet, document, name)
         .slice(0, asked.ofBlock ? 1 : IN_HOVER)
-        .map((use) => listed(past, use, asked.ofBlock ? name : null)),
+        .map((use) => listed(use, asked.ofBlock ? name : null)),
     )
     .slice(0, OF_BLOCK)
     .join('');
@@ -125,11 +127,17 @@ export function registerLastTime(past: PastJobs, notes: Workspace): Disposable {
         ? `${escape(l10n.t('Past jobs are still being read: {0} of {1}.', progress.done, progress.all))}\n`
         : '';
     if (found + reading === '') return undefined;
-    return new Hover(new MarkdownString(`**${escape(l10n.t('Last time'))}**\n\n${found}\n${reading}`));
+    const text = new MarkdownString(`**${escape(l10n.t('Last time'))}**\n\n${found}\n${reading}`);
+    text.isTrusted = { enabledCommands: [OPEN_JOB] };
+    return new Hover(text);
   };
   return Disposable.from(
     languages.registerHoverProvider({ language: 'markdown' }, { provideHover }),
     commands.registerCommand('scribeline.lastTime', () => show(past, notes)),
+    commands.registerCommand(OPEN_JOB, (path: unknown, line: unknown) => {
+      const uri = typeof path === 'string' ? past.uri(path) : undefined;
+      return uri && openAt(uri, typeof line === 'number' ? line : 0);
+    }),
   );
 }
 

@@ -6,8 +6,10 @@ import {
   Disposable,
   EventEmitter,
   type ExtensionContext,
+  FileType,
   type LogOutputChannel,
   ProgressLocation,
+  type TextDocument,
   type Uri,
   l10n,
   window,
@@ -77,11 +79,37 @@ export class PastJobs implements Disposable {
       watcher.onDidChange(changed),
       watcher.onDidDelete(changed),
       workspace.onDidSaveTextDocument((document) => isNote(document) && this.later(document.uri)),
+      workspace.onDidCloseTextDocument((document) => this.givenUp(document)),
+      workspace.onDidChangeTextDocument(({ document }) => this.givenUp(document)),
+      this.followFolders(),
       workspace.onDidChangeWorkspaceFolders(() => this.laterAll()),
       workspace.onDidChangeConfiguration((event) => {
         if (event.affectsConfiguration('scribeline.jobs.folders')) this.laterAll();
       }),
       this.shops.onDidChange(() => this.laterAll()),
+    );
+  }
+
+  /** A note was read with changes that were then not saved. */
+  private givenUp(document: TextDocument): void {
+    if (!document.isDirty && this.notes.unsaved.has(document.uri.toString())) this.later(document.uri);
+  }
+
+  /** A folder that comes, goes or gets another name is told of by its own name, not by those of the notes in it. */
+  private followFolders(): Disposable {
+    const watcher = workspace.createFileSystemWatcher('**', false, true, false);
+    const isFolder = async (uri: Uri): Promise<boolean> => {
+      if (uri.path.endsWith('.md')) return false;
+      try {
+        return ((await workspace.fs.stat(uri)).type & FileType.Directory) !== 0;
+      } catch {
+        return false;
+      }
+    };
+    return Disposable.from(
+      watcher,
+      watcher.onDidCreate(async (uri) => (await isFolder(uri)) && this.laterAll()),
+      watcher.onDidDelete((uri) => this.notes.folders.has(uri.toString()) && this.laterAll()),
     );
   }
 
@@ -92,7 +120,7 @@ export class PastJobs implements Disposable {
 
   /** How far the reading is; null when none is under way. */
   get progress(): Far | null {
-    return this.reading ? this.far : null;
+    return this.reading && !this.ended && !this.whole ? this.far : null;
   }
 
   /** Whether the person ended the reading, so that answers are of some notes only. */

@@ -16,6 +16,10 @@ export const breathe = (): Promise<void> => new Promise((done) => setTimeout(don
 
 export class WorkspaceNotes implements Notes {
   readonly uris = new Map<string, Uri>();
+  /** Every folder in which a note lies, itself or below. */
+  readonly folders = new Set<string>();
+  /** Notes read as they stood in the editor, not saved: they may yet be given up. */
+  readonly unsaved = new Set<string>();
   private readonly sums = new Map<string, { readonly text: string; readonly sum: string }>();
 
   constructor(private readonly shops: Shops) {}
@@ -23,6 +27,7 @@ export class WorkspaceNotes implements Notes {
   async list(): Promise<readonly Stamp[]> {
     const found = await jobFiles();
     this.uris.clear();
+    this.folders.clear();
     const stamps: Stamp[] = [];
     for (let i = 0; i < found.length; i += AT_ONCE) {
       const some = await Promise.all(found.slice(i, i + AT_ONCE).map((uri) => this.stamp(uri)));
@@ -37,6 +42,9 @@ export class WorkspaceNotes implements Notes {
     const cards = (await this.shops.of(uri)).map((shop) => this.sumOfShop(shop)).join(' ');
     const unsaved = unsavedText(uri);
     this.uris.set(path, uri);
+    this.addFolders(uri);
+    if (unsaved === undefined) this.unsaved.delete(uri.toString());
+    else this.unsaved.add(uri.toString());
     if (unsaved !== undefined) return { path, mark: markOf(`unsaved ${sumOf(unsaved)}`, cards) };
     try {
       const { mtime, size, type } = await workspace.fs.stat(uri);
@@ -45,6 +53,15 @@ export class WorkspaceNotes implements Notes {
     } catch {
       this.uris.delete(path);
       return null;
+    }
+  }
+
+  private addFolders(uri: Uri): void {
+    for (let folder = Uri.joinPath(uri, '..'); ; folder = Uri.joinPath(folder, '..')) {
+      const name = folder.toString();
+      if (this.folders.has(name)) return;
+      this.folders.add(name);
+      if (folder.path.length < 2) return;
     }
   }
 
