@@ -7,6 +7,7 @@ import { type Unit, fromBase } from '../quantity/unit';
 import { otherSystem, unitsOfDimension } from '../quantity/units';
 import { type Noted, insertion } from './edits';
 import type { Proposal } from './quick-fixes';
+import { said } from './said';
 
 /** Units offered besides the other system's; what a shop would turn a size or a speed into. */
 const OFFERED = new Set([
@@ -36,7 +37,7 @@ export function conversions({ sheet }: Noted, row: Row, offset: number): readonl
   if (value?.kind !== 'number') return [];
   const end = codeEnd(row);
   return unitsFor(value.unit).map((unit) => ({
-    title: `Show it in ${unit.symbol}`,
+    title: said('Show it in {0}', unit.symbol),
     edits: [insertion(row.line, row.column + end, ` to ${unit.symbol}`)],
   }));
 }
@@ -50,7 +51,7 @@ function literal(row: Row, { start, end, unit, value }: QuantityNode): readonly 
       endLine: row.line,
       endColumn: row.column + end,
     };
-    return { title: `Convert to ${text}`, edits: [{ range, text }] };
+    return { title: said('Convert to {0}', text), edits: [{ range, text }] };
   });
 }
 

@@ -5,6 +5,7 @@ import type { FaultData } from '../quantity/value';
 import { rangeOf } from './diagnostics';
 import { type Noted, lineBelow } from './edits';
 import type { FixSettings, Proposal } from './quick-fixes';
+import { type Said, said } from './said';
 
 export function machineFixes(
   { sheet, text }: Noted,
@@ -16,20 +17,22 @@ export function machineFixes(
   const range = rangeOf(finding);
   const { data } = finding;
   const written = row.text.slice(range.column - row.column, range.endColumn - row.column);
-  const put = (title: string, by: string): Proposal => ({ title, edits: [{ range, text: by }] });
+  const put = (title: Said, by: string): Proposal => ({ title, edits: [{ range, text: by }] });
   const stated = row.statement.kind === 'figure' && isLiteral(row.statement.expression);
   const machine = String(data['machine']);
   const limit = size(data, 'limit');
   if (limit !== null) {
-    if (stated) return [put(`Write ${limit}, the limit of ${machine}`, limit)];
+    if (stated) return [put(said('Write {0}, the limit of {1}', limit, machine), limit)];
     const bound = data['over'] === false ? 'max' : 'min';
-    return [put(`Keep it within ${limit}, the limit of ${machine}`, `${bound}(${written}, ${limit})`)];
+    return [
+      put(said('Keep it within {0}, the limit of {1}', limit, machine), `${bound}(${written}, ${limit})`),
+    ];
   }
   const steps = ordered(data, speedChoice);
-  if (stated) return steps.map((step) => put(`Write ${step}, a step of ${machine}`, step));
+  if (stated) return steps.map((step) => put(said('Write {0}, a step of {1}', step, machine), step));
   const wrapped =
     finding.code === 'speed-between-steps'
-      ? [put(`Take the step of ${machine} below`, `speed_step(${written}, ${machine})`)]
+      ? [put(said('Take the step of {0} below', machine), `speed_step(${written}, ${machine})`)]
       : [];
   const name = row.statement.kind === 'figure' ? row.statement.name.text : null;
   // A result with parts has its speed in one of them; which, the finding does not say.
@@ -37,7 +40,7 @@ export function machineFixes(
   return [
     ...wrapped,
     ...used.map((step) => ({
-      title: `Note that ${step} is run`,
+      title: said('Note that {0} is run', step),
       edits: [lineBelow(text, row, `${name ?? ''} used ${step}`)],
     })),
   ];

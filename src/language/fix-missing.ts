@@ -2,6 +2,7 @@
 import type { Finding } from '../engine/results';
 import { type Noted, lineAbove, mends } from './edits';
 import type { Proposal } from './quick-fixes';
+import { said } from './said';
 
 /** What shops state most, tried in turn: the first that fits where the name is used. */
 const FIRST_GUESSES = [
@@ -26,7 +27,8 @@ export function missingFigure(noted: Noted, finding: Finding): readonly Proposal
   if (row?.block.word !== 'figures' || !/^[A-Za-z_]\w*$/.test(name)) return [];
   for (const value of FIRST_GUESSES) {
     const edits = [lineAbove(noted.text, row, `${name} = ${value}   # fill in`)];
-    if (mends(noted, edits, finding.code)) return [{ title: `Give ${name} a line of its own`, edits }];
+    if (mends(noted, edits, finding.code))
+      return [{ title: said('Give {0} a line of its own', name), edits }];
   }
   return [];
 }

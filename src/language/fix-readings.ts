@@ -7,6 +7,7 @@ import type { Quantity } from '../quantity/value';
 import { rangeOf } from './diagnostics';
 import { type Noted, type TextEdit, insertion, lineBelow } from './edits';
 import type { Proposal } from './quick-fixes';
+import { type Said, said } from './said';
 
 /** A reading without a unit gets the one of its figure. */
 export function unitOfReading({ sheet }: Noted, finding: Finding): readonly Proposal[] {
@@ -16,7 +17,7 @@ export function unitOfReading({ sheet }: Noted, finding: Finding): readonly Prop
   const range = rangeOf(finding);
   const written = row.text.slice(range.column - row.column, range.endColumn - row.column);
   const text = wanted === 'deg' ? `${written}°` : `${written} ${wanted}`;
-  return [{ title: `Write ${text}`, edits: [{ range, text }] }];
+  return [{ title: said('Write {0}', text), edits: [{ range, text }] }];
 }
 
 /** `shaft` or `hole` after the limits of the figure that is read. */
@@ -25,7 +26,7 @@ export function senseFixes({ sheet }: Noted, finding: Finding): readonly Proposa
   if (figure?.statement.kind !== 'figure' || !figure.statement.limits) return [];
   const at = figure.column + figure.statement.limits.end;
   return ['shaft', 'hole'].map((sense) => ({
-    title: `Say that it is a ${sense}`,
+    title: sense === 'shaft' ? said('Say that it is a shaft') : said('Say that it is a hole'),
     edits: [insertion(figure.line, at, ` ${sense}`)],
   }));
 }
@@ -58,14 +59,16 @@ function limitsFor({ sheet }: Noted, row: Row): readonly Proposal[] {
   const name = statement.name.text;
   const read = sheet.rows().some((each) => each.reading?.path === name);
   if (!read) return [];
-  const put = (limits: string, source: string): Proposal => ({
-    title: `Ask for limits: ${limits}, ${source}`,
+  const put = (limits: string, title: Said): Proposal => ({
+    title,
     edits: [insertion(row.line, row.column + statement.expression.end, ` ${limits}`)],
   });
-  if (value.dimension === ANGLE) return [put('± 0.5°', 'to begin with')];
+  if (value.dimension === ANGLE) return [put('± 0.5°', said('Ask for limits: {0}, to begin with', '± 0.5°'))];
   const size = Math.abs(value.value);
   const general = GENERAL.find(([upTo]) => size <= upTo);
-  return general ? [put(`± ${general[1]} mm`, 'general tolerance m of ISO 2768-1, from memory')] : [];
+  if (!general) return [];
+  const limits = `± ${general[1]} mm`;
+  return [put(limits, said('Ask for limits: {0}, general tolerance m of ISO 2768-1, from memory', limits))];
 }
 
 /** What a reading leaves to take off, as a line that calculates. */
@@ -85,13 +88,13 @@ function whatIsLeft(
   const found: Proposal[] = [];
   for (const ring of ringsFor(noted, plan))
     found.push({
-      title: `Work out how far the knee still goes up with ${ring.name}`,
+      title: said('Work out how far the knee still goes up with {0}', ring.name),
       edits: below(
         `${fresh(noted, `${flat}_raise`)} = knee_raise(${name}.reading, ${ring.ball}, ${ring.name}.ring)`,
       ),
     });
   found.push({
-    title: 'Write what is left as a line',
+    title: said('Write what is left as a line'),
     edits: below(`${fresh(noted, `${flat}_left`)} = ${difference}${about}`),
   });
   return found;

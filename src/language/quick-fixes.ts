@@ -6,9 +6,10 @@ import { type Noted, type TextEdit, harmless, mends } from './edits';
 import { machineFixes } from './fix-machine';
 import { missingFigure } from './fix-missing';
 import { readingFixes, senseFixes, unitOfReading } from './fix-readings';
+import { type Said, said } from './said';
 
 export interface Fix {
-  readonly title: string;
+  readonly title: Said;
   /** The finding it mends; null for one that is offered without any. */
   readonly mark: Mark | null;
   readonly edits: readonly TextEdit[];
@@ -20,7 +21,7 @@ export interface Fix {
 
 /** A fix as its maker states it. */
 export interface Proposal {
-  readonly title: string;
+  readonly title: Said;
   readonly edits: readonly TextEdit[];
 }
 
@@ -62,7 +63,7 @@ function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): reado
   const marked = mark(finding);
   const texts = fitting(noted, finding);
   const offers = texts.map((text): Fix => ({
-    title: `Write ${text === '' ? 'nothing here' : text}`,
+    title: text === '' ? said('Write nothing here') : said('Write {0}', text),
     mark: marked,
     edits: [{ range: marked.range, text }],
     preferred: texts.length === 1,
@@ -99,7 +100,7 @@ function ofAll(noted: Noted, touched: readonly Finding[], all: readonly Finding[
     if (!mends(noted, edits, code)) return [];
     return [
       {
-        title: `Mend all ${alike.length} of this kind`,
+        title: said('Mend all {0} of this kind', alike.length),
         mark: mark(here),
         edits,
         preferred: false,

@@ -5,6 +5,7 @@ import { type Sheet, type Shop, calculate } from '../../src/engine/index';
 import { mark } from '../../src/language/diagnostics';
 import { edited } from '../../src/language/edits';
 import { type Fix, fixes } from '../../src/language/quick-fixes';
+import { inWords } from '../../src/language/said';
 import { readFixtures } from '../notation/fixture';
 import { figures } from './cursor';
 
@@ -58,7 +59,7 @@ function sameWithCrlf({ text, shops }: Case, range: Fix['edits'][number]['range'
   const crlf = withoutEnds(text).replaceAll('\n', '\r\n');
   const sheet = calculate(crlf, shops);
   const other = fixes({ sheet, text: crlf, shops }, range, { speedChoice: 'below' }).find(
-    ({ title, mark }) => title === fix.title && mark?.code === fix.mark?.code,
+    ({ title, mark }) => inWords(title) === inWords(fix.title) && mark?.code === fix.mark?.code,
   );
   const after = other && edited(crlf, other.edits);
   expect(after).toBe(edited(withoutEnds(text), fix.edits).replaceAll('\n', '\r\n'));
@@ -82,7 +83,7 @@ function applyAll(each: Case): readonly Tried[] {
     );
     const tried = own.map((fix): Tried => {
       const after = calculate(edited(text, fix.edits), shops);
-      const said = `${name}: ${fix.title}`;
+      const said = `${name}: ${inWords(fix.title)}`;
       const alike = (of: Sheet): number => of.findings().filter(({ code }) => code === finding.code).length;
       expect([said, alike(after) < alike(sheet)]).toEqual([said, true]);
       expect([said, errors(after).length <= errors(sheet).length]).toEqual([said, true]);
@@ -132,7 +133,7 @@ describe('every fix', () => {
           if (fix.mark) continue;
           count++;
           const after = calculate(edited(text, fix.edits), shops);
-          const said = `${name}:${row.line + 1} ${fix.title}`;
+          const said = `${name}:${row.line + 1} ${inWords(fix.title)}`;
           expect([said, errors(after).length <= errors(sheet).length]).toEqual([said, true]);
           expect([said, doubtful(after) <= doubtful(sheet)]).toEqual([said, true]);
         }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type Shop, calculate } from '../../src/engine/index';
 import { edited } from '../../src/language/edits';
 import { type Fix, type FixSettings, fixes } from '../../src/language/quick-fixes';
+import { inWords } from '../../src/language/said';
 import { figures } from './cursor';
 
 const SHOPS: readonly Shop[] = [
@@ -23,14 +24,15 @@ function at(text: string, settings = BELOW): { readonly plain: string; readonly 
   return { plain, found: fixes(noted, range, settings) };
 }
 const titles = (text: string, settings = BELOW): readonly string[] =>
-  at(text, settings).found.map(({ title }) => title);
+  at(text, settings).found.map(({ title }) => inWords(title));
 
 /** The text after the fix of that title; the note has no errors then, with either line end. */
 function fixed(title: RegExp, text: string, settings = BELOW): string {
   const results = ['\n', '\r\n'].map((end) => {
     const { plain, found } = at(text.replaceAll('\n', end), settings);
-    const fix = found.find((each) => title.test(each.title));
-    if (!fix) throw new Error(`no ${String(title)} among ${found.map((each) => each.title).join('; ')}`);
+    const fix = found.find((each) => title.test(inWords(each.title)));
+    if (!fix)
+      throw new Error(`no ${String(title)} among ${found.map((each) => inWords(each.title)).join('; ')}`);
     const after = edited(plain, fix.edits);
     expect(after.replaceAll('\r\n', '').includes('\r')).toBe(false);
     if (end === '\r\n') expect(/(?<!\r)\n/.test(after)).toBe(false);
@@ -156,7 +158,7 @@ describe('a missing figure', () => {
 
   it('in a quote or a list stands behind the same marks', () => {
     const { plain, found } = at('> ```figures\n> a = ‸depth + 1 mm\n> ```\n');
-    const fix = found.find(({ title }) => title.startsWith('Give depth'));
+    const fix = found.find(({ title }) => inWords(title).startsWith('Give depth'));
     expect(edited(plain, fix?.edits ?? [])).toBe(
       '> ```figures\n> depth = 1 mm   # fill in\n> a = depth + 1 mm\n> ```\n',
     );

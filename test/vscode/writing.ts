@@ -76,6 +76,16 @@ describe('completion', () => {
     same(labels(await offered(note, '25 mm '))[0], 'H7');
   });
 
+  it('offers machines after on, fields on a card and after a point, and limits for +-', async () => {
+    const card = `${FENCE}machine small_mill\nspeeds = [70, 115] rpm\npow\n${FENCE}\n`;
+    const note = await unsaved(`${card}\n${FENCE}figures on \na = 25 mm +-\nb = small_mill.\n${FENCE}\n`);
+    same(labels(await offered(note, 'figures on ')), ['small_mill']);
+    same(labels(await offered(note, '\npow'))[0], 'power');
+    same(labels(await offered(note, 'small_mill.'))[0], 'speeds');
+    const [limits] = await offered(note, '25 mm +-');
+    includes(JSON.stringify(limits?.insertText ?? limits?.label), '±');
+  });
+
   it('tells what a formula takes, and which value is at hand', async () => {
     const note = await unsaved(figures('a = ball_on_shank(30 mm, )'));
     const help = await vscode.commands.executeCommand<vscode.SignatureHelp>(
@@ -119,6 +129,8 @@ describe('fixes', () => {
         [['d = 30 mm', 'd measured 30.4 mm'], '30.4', /^Ask for limits/],
         [['d = 30 mm ± 0.1 shaft', 'd measured 30.4 mm'], '30.4', /^Write what is left/],
         [['ring = 29 mm', 'a = 2 * rang', 'b = rang + 1 mm'], 'rang +', /^Mend all 2/],
+        [['d = 30 mm ± 0.1', 'd measured 30.05'], '30.05', /^Write 30.05 mm$/],
+        [['t = 20 C'], '20 C', /^Write 20 °C$/],
         [['d = 25.4 mm'], '25.4', /^Convert to 1 in/],
       ];
       for (const [lines, at, title] of cases) {

@@ -6,6 +6,7 @@ import {
   type Disposable,
   type Range,
   type TextDocument,
+  l10n,
   languages,
 } from 'vscode';
 import { type Fix, fixes } from '../../language/quick-fixes';
@@ -37,7 +38,7 @@ export function registerQuickFixes(notes: Workspace): Disposable {
 
 function actionOf(fix: Fix, document: TextDocument, diagnostics: readonly Diagnostic[]): CodeAction {
   const kind = fix.kind === 'fix' ? CodeActionKind.QuickFix : CodeActionKind.RefactorRewrite;
-  const action = new CodeAction(fix.title, kind);
+  const action = new CodeAction(l10n.t(fix.title.text, ...fix.title.args), kind);
   action.edit = workspaceEdit(document.uri, fix.edits);
   action.isPreferred = fix.preferred;
   const { mark } = fix;
