@@ -20,8 +20,8 @@ export function inspection(view: View): string {
   if (asked.length === 0) return '';
   return element(
     'section',
-    { class: 'sheet-inspection' },
-    element('h2', {}, 'Sizes with limits: asked and found'),
+    { class: 'sheet-inspection', 'aria-labelledby': 'sheet-sizes' },
+    element('h2', { id: 'sheet-sizes' }, 'Sizes with limits: asked and found'),
     element(
       'table',
       {},

@@ -87,8 +87,8 @@ export function glossary(body: string, { sheet }: View): string {
   if (words.length === 0) return '';
   return element(
     'section',
-    { class: 'sheet-glossary' },
-    element('h2', {}, 'Words of the trade on this sheet'),
+    { class: 'sheet-glossary', 'aria-labelledby': 'sheet-words' },
+    element('h2', { id: 'sheet-words' }, 'Words of the trade on this sheet'),
     element(
       'dl',
       {},

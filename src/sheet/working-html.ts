@@ -45,7 +45,8 @@ function step({ words, name, expression, figures, result }: WorkingStep): string
           { class: 'scribeline-step-words' },
           escape(`${words.charAt(0).toUpperCase()}${words.slice(1)}`),
         );
-  return element('div', { class: 'scribeline-step' }, said, equation(name, sides));
+  // A long one scrolls by itself, which the keyboard can only do where it can go.
+  return element('div', { class: 'scribeline-step', tabindex: 0 }, said, equation(name, sides));
 }
 
 /** Equations are set once however often a preview is drawn. */
