@@ -17,6 +17,7 @@ export async function run(): Promise<void> {
   require('./writing');
   require('./past-jobs');
   require('./no-loss');
+  require('./kept-index');
   require('./settings');
   require('./example-job');
   return new Promise((resolve, reject) => {
