@@ -79,7 +79,7 @@ describe('completion', () => {
   it('offers machines after on, fields on a card and after a point, and limits for +-', async () => {
     const card = `${FENCE}machine small_mill\nspeeds = [70, 115] rpm\npow\n${FENCE}\n`;
     const note = await unsaved(`${card}\n${FENCE}figures on \na = 25 mm +-\nb = small_mill.\n${FENCE}\n`);
-    same(labels(await offered(note, 'figures on ')), ['small_mill']);
+    same(labels(await offered(note, 'figures on '))[0], 'small_mill');
     same(labels(await offered(note, '\npow'))[0], 'power');
     same(labels(await offered(note, 'small_mill.'))[0], 'speeds');
     const [limits] = await offered(note, '25 mm +-');
