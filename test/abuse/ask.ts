@@ -170,7 +170,13 @@ export function remember(sheet: Sheet, text: string): void {
     if ('terms' in query) find(again, query.terms);
   }
   for (const by of GROUPINGS) grouped(again.entries(), by);
-  pastUse(again, { path: 'other.md', name: amount?.name ?? 'constructor', job: entry.job, value: null });
+  pastUse(again, {
+    path: 'other.md',
+    name: amount?.name ?? 'constructor',
+    job: entry.job,
+    value: null,
+    machines: ['mill'],
+  });
   comparisonPage(compareJobs(entry, { ...entry, amounts: entry.amounts.slice(1) }), 'a.md', 'b.md');
 }
 
