@@ -6,6 +6,8 @@ declare const require: (id: string) => unknown;
 /** VS Code calls this with the editor open; the last line printed is what `npm test` counts. */
 export async function run(): Promise<void> {
   const grep = await asked();
+  // The first of some tests alone would find it still waking up; among all of them one waits for that.
+  if (grep.grep) await vscode.extensions.getExtension('scribeline.scribeline')?.activate();
   (globalThis as { location?: unknown }).location ??= { search: '' }; // mocha reads it; the Node host has none
   mocha.setup({ ui: 'bdd', reporter: 'spec', timeout: 30_000, color: false, ...grep } as Mocha.MochaOptions);
   require('./activation');
@@ -16,6 +18,7 @@ export async function run(): Promise<void> {
   require('./sheet');
   require('./writing');
   require('./past-jobs');
+  require('./abuse');
   require('./no-loss');
   require('./kept-index');
   require('./settings');
