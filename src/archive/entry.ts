@@ -28,6 +28,8 @@ export interface Amount {
   readonly shown: string;
   /** The comment of its line, which often says why. */
   readonly comment: string | null;
+  /** The machines that its block is tied to, a blank between them; empty without. */
+  readonly machines: string;
 }
 
 export interface Lesson {
@@ -91,6 +93,7 @@ export function entryOfSheet(text: string, sheet: Sheet): JobEntry {
 function amountsOf(row: Row): readonly Amount[] {
   const { statement, value, line } = row;
   const comment = statement.comment?.text ?? null;
+  const machines = row.block.on.map(({ text }) => text).join(' ');
   const of = (name: string, how: How, q: Quantity, asked: Row['asked']): Amount => {
     const limits = asked ?? band(q);
     return {
@@ -104,6 +107,7 @@ function amountsOf(row: Row): readonly Amount[] {
       unit: q.unit.symbol,
       shown: show(q),
       comment,
+      machines,
     };
   };
   switch (statement.kind) {

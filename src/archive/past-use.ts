@@ -18,6 +18,8 @@ export interface Asking {
   readonly name: string;
   readonly job: Readonly<Record<string, string>>;
   readonly value: { readonly base: number; readonly kind: string } | null;
+  /** Machines of the block in which it asks. */
+  readonly machines: readonly string[];
 }
 
 /** Within this part of each other two sizes are alike. */
@@ -25,14 +27,14 @@ const NEAR = 0.25;
 const MOST = 20;
 
 /** `used` and measured values of the same name on other jobs; those with more in common first, then the newest. */
-export function pastUse(index: JobIndex, { path, name, job, value }: Asking): readonly PastUse[] {
+export function pastUse(index: JobIndex, { path, name, job, value, machines }: Asking): readonly PastUse[] {
   const wanted = name.toLowerCase();
   const found: PastUse[] = [];
   index.named(wanted, (at, amount) => {
     const entry = index.entry(at);
     if (at === path || !entry || amount.how === 'figure' || amount.name.toLowerCase() !== wanted) return;
     if (value && amount.kind !== value.kind) return;
-    const alike = common(job, entry, amount, value?.base ?? null);
+    const alike = common(job, entry, amount, value?.base ?? null, machines);
     found.push({ path: at, title: entry.title, job: entry.job, amount, alike });
   });
   const when = (use: PastUse): string => use.job['due'] ?? '';
@@ -54,11 +56,14 @@ function common(
   entry: JobEntry,
   amount: Amount,
   value: number | null,
+  machines: readonly string[],
 ): readonly string[] {
   const alike: string[] = [];
   for (const field of ['material', 'customer', 'part'])
     if (job[field] !== undefined && job[field]?.toLowerCase() === entry.job[field]?.toLowerCase())
       alike.push(`same ${field}`);
+  const on = amount.machines.split(' ');
+  if (machines.some((machine) => on.includes(machine))) alike.push('same machine');
   if (value !== null && value !== 0 && Math.abs(amount.value - value) <= NEAR * Math.abs(value))
     alike.push('like size');
   return alike;

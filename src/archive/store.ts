@@ -7,7 +7,7 @@ import type { Amount, How, JobEntry, Lesson } from './entry';
 import { sumOf } from './sum';
 
 /** Raised whenever an entry's shape or meaning changes; an index of another format counts as none. */
-export const FORMAT = 2;
+export const FORMAT = 3;
 
 export interface Kept {
   readonly path: string;
@@ -33,6 +33,7 @@ export function lineOf({ path, mark, entry }: Kept): string {
     it.unit,
     it.shown,
     it.comment,
+    it.machines,
   ]);
   const lessons = entry.lessons.map(({ line, text }) => [line, text]);
   const { job, title, headings, text, errors, warnings, findings } = entry;
@@ -109,7 +110,7 @@ const isLimit = (x: unknown): x is number | null => x === null || Number.isFinit
 const isHow = (x: unknown): x is How => x === 'figure' || x === 'measured' || x === 'final' || x === 'used';
 
 function amountOf(parts: readonly unknown[]): Amount | null {
-  const [name, how, line, value, low, high, kind, unit, shown, comment] = parts;
+  const [name, how, line, value, low, high, kind, unit, shown, comment, machines] = parts;
   return typeof name === 'string' &&
     isHow(how) &&
     isCount(line) &&
@@ -119,8 +120,9 @@ function amountOf(parts: readonly unknown[]): Amount | null {
     typeof kind === 'string' &&
     typeof unit === 'string' &&
     typeof shown === 'string' &&
-    (comment === null || typeof comment === 'string')
-    ? { name, how, line, value, low, high, kind, unit, shown, comment }
+    (comment === null || typeof comment === 'string') &&
+    typeof machines === 'string'
+    ? { name, how, line, value, low, high, kind, unit, shown, comment, machines }
     : null;
 }
 

@@ -255,6 +255,7 @@ describe('what was used last time', () => {
       name: 'speed',
       job,
       value: { base: 300, kind: 'turning speed' },
+      machines: [],
     });
     expect(found.map(({ path, amount, alike }) => [path, amount.comment, alike])).toEqual([
       ['steel-new.md', 'why 310', ['same material', 'like size']],
@@ -262,8 +263,39 @@ describe('what was used last time', () => {
       ['brass.md', 'why 900', []],
     ]);
     expect(
-      pastUse(index, { path: 'own.md', name: 'speed', job, value: { base: 3, kind: 'length' } }),
+      pastUse(index, {
+        path: 'own.md',
+        name: 'speed',
+        job,
+        value: { base: 3, kind: 'length' },
+        machines: [],
+      }),
     ).toEqual([]);
-    expect(pastUse(index, { path: 'own.md', name: 'feed', job, value: null })).toEqual([]);
+    expect(pastUse(index, { path: 'own.md', name: 'feed', job, value: null, machines: [] })).toEqual([]);
+  });
+
+  it('was on the same machine where its block is tied to one of those asked', async () => {
+    const notes = new MemoryNotes();
+    for (const on of ['', ' on lathe', ' on lathe, steady', ' on latheling'])
+      notes.texts.set(`a${on}.md`, `\`\`\`figures${on}\nspeed used 300 rpm\n\`\`\`\n`);
+    const index = new JobIndex();
+    await index.refresh(notes);
+    const again = new JobIndex();
+    await again.load(await index.save('1'), '1');
+    for (const one of [index, again]) {
+      const found = pastUse(one, {
+        path: '',
+        name: 'speed',
+        job: {},
+        value: null,
+        machines: ['mill', 'lathe'],
+      });
+      expect(found.map(({ path, alike }) => [path, alike])).toEqual([
+        ['a on lathe, steady.md', ['same machine']],
+        ['a on lathe.md', ['same machine']],
+        ['a on latheling.md', []],
+        ['a.md', []],
+      ]);
+    }
   });
 });

@@ -1,5 +1,5 @@
 /** `scribeline find` and `scribeline compare` on real files, with the index kept between runs. */
-import { chmodSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import { jobNote } from '../archive/workshop';
@@ -21,6 +21,41 @@ function workshop(count: number): string {
   for (let i = 1; i <= count; i++) files[`jobs/${String(i).padStart(4, '0')}.md`] = jobNote(i);
   return folder(files);
 }
+
+describe('check', () => {
+  it('lists the notes that have findings once a card changed, and rewrites nothing', async () => {
+    const pin = (speed: number): string =>
+      `\`\`\`figures on lathe\npin = 16 mm\nspeed = ${speed} rpm\nmass = 1 m^3 * oak.density to kg\n\`\`\`\n\n\`\`\`signed\ndate: 2026-03-01\nmass = 700 kg\n\`\`\`\n`;
+    const shop = (top: number, density: number): string =>
+      `\`\`\`machine lathe\nspeeds = [115, ${top}] rpm\n\`\`\`\n\`\`\`material oak\ndensity = ${density} kg/m^3\n\`\`\`\n`;
+    const notes = {
+      'jobs/fast.md': pin(475),
+      'jobs/slow.md': pin(115),
+      'other.md': '```figures\na = 1 mm\n```\n',
+    };
+    const [root, cache] = [folder({ ...notes, 'shop.md': shop(475, 700) }), folder({})];
+    const found = async (): Promise<[string, string[]][]> => {
+      const { out } = await scribeline(['check', '.', '--json'], root, cache);
+      const { notes: all } = valid<{ notes: { file: string; findings: { code: string }[] }[] }>('check', out);
+      return all.map(({ file, findings }) => [file, findings.map(({ code }) => code)]);
+    };
+    const none = ['jobs/fast.md', 'jobs/slow.md', 'other.md', 'shop.md'].map((file) => [file, []]);
+    expect(await found()).toEqual(none);
+    writeFileSync(join(root, 'shop.md'), shop(300, 700));
+    expect((await found()).filter(([, codes]) => codes.length > 0)).toEqual([
+      ['jobs/fast.md', ['speed-outside-machine']],
+    ]);
+    writeFileSync(join(root, 'shop.md'), shop(475, 650));
+    expect((await found()).filter(([, codes]) => codes.length > 0)).toEqual([
+      ['jobs/fast.md', ['signed-differs']],
+      ['jobs/slow.md', ['signed-differs']],
+    ]);
+    for (const [file, text] of Object.entries(notes))
+      expect(readFileSync(join(root, file), 'utf8')).toBe(text);
+    writeFileSync(join(root, 'shop.md'), shop(475, 700));
+    expect(await found()).toEqual(none);
+  });
+});
 
 describe('find', () => {
   it('answers from files, and after changes outside as if made afresh', async () => {

@@ -38,6 +38,8 @@ export function activate(context: ExtensionContext): Markdown {
     registerCompletion(notes),
     registerDiagnostics(notes, log),
     registerHints(notes),
+    // Before the hover: what is registered later stands above, and the figure's own result comes first.
+    registerPastJobs(context, notes, shops, log),
     registerHover(notes),
     registerQuickFixes(notes),
     registerPreview(shops, log),
@@ -49,7 +51,6 @@ export function activate(context: ExtensionContext): Markdown {
     registerOpenPage(context.extensionUri),
     registerRecordReading(notes),
     registerWriteSheet(context.extensionUri, shops),
-    registerPastJobs(context, notes, shops, log),
   );
   return { extendMarkdownIt: (md) => md.use(figuresPlugin(previewHost(shops))) };
 }

@@ -58,8 +58,8 @@ class Jobs implements TreeDataProvider<Row> {
     this.changed.fire();
   }
 
-  async getChildren(of?: Row): Promise<readonly Row[]> {
-    if (of && 'sinceCards' in of) return of.sinceCards;
+  async getChildren(of?: Row): Promise<Row[]> {
+    if (of && 'sinceCards' in of) return [...of.sinceCards];
     if (of) return 'jobs' in of ? of.jobs.map((job) => ({ ...job, fresh: null })) : [];
     const index = await this.past.ready(false);
     const groups = index ? grouped(index.entries(), this.by) : [];
@@ -70,7 +70,7 @@ class Jobs implements TreeDataProvider<Row> {
     await set('jobsEnded', this.past.isPart);
     await set('hasJobs', groups.length > 0);
     const fresh = this.sinceCards();
-    return fresh.length > 0 ? [{ sinceCards: fresh }, ...groups] : groups;
+    return fresh.length > 0 ? [{ sinceCards: fresh }, ...groups] : [...groups];
   }
 
   getTreeItem(it: Row): TreeItem {
@@ -119,7 +119,7 @@ class Jobs implements TreeDataProvider<Row> {
     // What is grouped by stands above; what is left comes with what one looks for first.
     const facts = [
       counts(errors, warnings),
-      this.by === 'due' || fresh ? due : undefined,
+      this.by === 'due' ? job['due'] : fresh ? due : undefined,
       this.by === 'customer' && !fresh ? undefined : job['customer'],
       this.by === 'due' || fresh ? undefined : due,
       this.by === 'status' && !fresh ? undefined : job['status'],
@@ -217,7 +217,7 @@ export function registerJobsView(past: PastJobs, memento: Memento): Disposable {
     view.message =
       progress && progress.all > 0 && progress.done < progress.all
         ? l10n.t('Reading past jobs: {0} of {1}', progress.done, progress.all)
-        : undefined;
+        : '';
   };
   return Disposable.from(
     jobs,

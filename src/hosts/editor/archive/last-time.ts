@@ -61,11 +61,17 @@ function namesInBlock(sheet: Sheet, line: number): readonly string[] {
 
 function usesOf(past: PastJobs, sheet: Sheet, document: TextDocument, name: string): readonly PastUse[] {
   const value = valueNow(sheet, name);
+  // Where a figure is planned, or where it was only run or measured.
+  const row =
+    sheet.figure(name.split('.')[0] ?? '') ??
+    sheet.rows().find(({ statement: it }) => 'path' in it && it.path.names.join('.') === name);
+  const machines = row?.block.on.map(({ text }) => text) ?? [];
   return pastUse(past.soFar, {
     path: past.nameOf(document.uri),
     name,
     job: Object.fromEntries(sheet.job()),
     value: value && { base: value.value, kind: dimensionName(value.dimension) },
+    machines,
   });
 }
 

@@ -35,6 +35,7 @@ interface Far {
 
 export class PastJobs implements Disposable {
   private readonly changed = new EventEmitter<void>();
+  private readonly moved = new EventEmitter<void>();
   /** Answers may be others now. */
   readonly onDidChange = this.changed.event;
   private readonly index = new JobIndex();
@@ -46,7 +47,6 @@ export class PastJobs implements Disposable {
   private whole = false;
   /** The person ended the reading: nothing begins it again but another question of theirs. */
   private ended = false;
-  private readonly moved = new EventEmitter<void>();
   /** While notes are read: more of them can be asked. */
   readonly onDidRead = this.moved.event;
   private far: Far = { done: 0, all: 0 };
