@@ -230,6 +230,23 @@ export class Node {
   }
 
   /**
+   * Whether it can have its value at once, as a line without cards whose names all have one, like most of a note that is
+   * written from top to bottom. Whatever changes a name later finds it among those that look the name up.
+   */
+  get isReady(): boolean {
+    const { kind } = this;
+    if (this.on.length > 0 || (kind !== 'figure' && kind !== 'show')) return false;
+    for (let lookup = this.lookups; lookup; lookup = lookup.nextOfNode)
+      if (lookup.want !== 'value' || !lookup.entry.figure?.value) return false;
+    return true;
+  }
+
+  /** Whether it has the value that it was given at once, and no update has come past it since. */
+  get isAsGiven(): boolean {
+    return this.stamp === 0 && this.value !== null;
+  }
+
+  /**
    * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. A line
    * that stands alone needs no second evaluation; of others that state a value and no more, the expression is kept.
    */

@@ -31,8 +31,11 @@ export class Names {
   /** Lines that need a fresh look, some of them more than once. */
   private seeds: Node[] = [];
 
-  /** `cardNamed` finds the card that a name stands for. */
-  constructor(private readonly cardNamed: (name: string) => Card | null) {}
+  /** `cardNamed` finds the card that a name stands for, `giveValue` evaluates a line that is ready. */
+  constructor(
+    private readonly cardNamed: (name: string) => Card | null,
+    private readonly giveValue: (node: Node) => void,
+  ) {}
 
   readonly find = (name: string): Entry | undefined => this.entries.get(name);
 
@@ -78,7 +81,7 @@ export class Names {
     this.seeds.push(node);
   }
 
-  /** A line of a block on those machines, in its place among the names. Whoever adds one that stands alone evaluates it. */
+  /** A line of a block on those machines, in its place among the names; with its value, if it is ready. */
   add(text: string, machines: readonly Entry[], statement: Statement): Node {
     const { kind } = statement;
     const judged = kind === 'figure' || kind === 'show';
@@ -87,7 +90,8 @@ export class Names {
     const node = new Node(text, by, statement, ++inputs);
     if (kind === 'empty' && statement.findings.length === 0) return node;
     bind(node, this.entryOf);
-    if (!node.standsAlone) this.seeds.push(node);
+    const { isReady } = node;
+    if (!isReady) this.seeds.push(node);
     for (const entry of node.steps) {
       entry.stepped++;
       this.touch(entry);
@@ -98,6 +102,7 @@ export class Names {
     else if (kind === 'words') this.addDefiner(node, statement.key.text);
     else if (kind === 'broken' && statement.name) this.addDefiner(node, statement.name.text);
     if (kind === 'figure' && statement.limits) this.inputs.push(node);
+    if (isReady) this.giveValue(node);
     return node;
   }
 
@@ -182,7 +187,7 @@ export class Names {
         // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the
         // new value differs, or the field that they want.
         replaced.push(entry);
-        if (now.standsAlone) this.tell(entry, difference(before.value, now.value));
+        if (now.standsAlone || now.isAsGiven) this.tell(entry, difference(before.value, now.value));
         else {
           now.value = before.value;
           this.seeds.push(now);

@@ -56,7 +56,7 @@ export class Sheet implements Scope {
   /** `inside` makes a card's own sheet: every block calculates and no cards are in force. */
   constructor(private readonly inside = false) {
     this.cardBox = new CardBox(() => new Sheet(true));
-    this.register = new Names((name) => (inside ? null : this.cardBox.named(name)));
+    this.register = new Names((name) => (inside ? null : this.cardBox.named(name)), this.giveValue);
   }
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
@@ -172,7 +172,7 @@ export class Sheet implements Scope {
       const nodes = change.added.map((text) => {
         const moved = gone.size === 0 ? undefined : gone.get(`${block.key}\0${text}`)?.pop();
         if (moved?.provides && moved.kind !== 'figure') this.register.touch(moved.provides);
-        return moved ?? this.newNode(text, machines, source.word);
+        return moved ?? this.register.add(text, machines, parseLine(text, source.word));
       });
       replaceNodes(block, change, nodes);
     }
@@ -193,15 +193,11 @@ export class Sheet implements Scope {
     });
   }
 
-  /** A line that stands alone has its value at once: it is never seen again, unless somebody asks for it. */
-  private newNode(text: string, machines: readonly Entry[], word: FenceWord): Node {
-    const node = this.register.add(text, machines, parseLine(text, word));
-    if (node.standsAlone) {
-      this.evaluate(node);
-      this.noteTrouble(node);
-    }
-    return node;
-  }
+  /** A line that is ready has its value at once: it is never seen again, unless something changes it or somebody asks. */
+  private readonly giveValue = (node: Node): void => {
+    this.evaluate(node);
+    this.noteTrouble(node);
+  };
 
   private noteTrouble(node: Node): void {
     const trouble =
