@@ -1,5 +1,5 @@
 /** The YAML front matter of a note: `job: 0815`, each field as the text that stands there. */
-import { MAX_FRONT_MATTER } from './caps';
+import { MAX_FRONT_DEPTH, MAX_FRONT_MATTER } from './caps';
 import type { FrontField, NoteFinding } from './syntax';
 
 declare const require: (id: string) => unknown;
@@ -56,8 +56,22 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
   if (lines === null || lines.every((line) => line.trim() === '')) return { front: new Map(), findings: [] };
   const text = lines.join('\n');
   if (text.length > MAX_FRONT_MATTER) return mark('front-matter-too-long', { most: MAX_FRONT_MATTER });
+  if (isDeep(text, lines)) return mark('front-matter-unreadable', { reason: 'it is nested too deeply' });
   if (last?.text !== text) last = { text, read: readFields(text, lines) };
   return last.read;
+}
+
+/**
+ * Whether fields may stand within fields deeper than anybody writes. Looked at before the library reads it, since that
+ * calls itself for each level, and a regular expression that is first used where little of the stack is left ends the
+ * whole process: nothing can catch that. Each level costs a bracket, a mark such as `- ` or `a: `, or a blank before it.
+ */
+function isDeep(text: string, lines: readonly string[]): boolean {
+  if ((text.match(/[[{]/g)?.length ?? 0) > MAX_FRONT_DEPTH) return true;
+  return lines.some((line) => {
+    const marks = line.match(/[-?:](?=\s|$)/g)?.length ?? 0;
+    return marks > MAX_FRONT_DEPTH || line.length - line.trimStart().length > MAX_FRONT_DEPTH;
+  });
 }
 
 interface Position {
