@@ -176,6 +176,17 @@ describe('errors', () => {
       'trial_boss(22 mm, 22 mm, 9.525 mm)',
       'bring the tool in by 0.325 mm on its slide, for a boss of 21.451 mm',
     ],
+    // atan(20 / 40) is 26.565°; half of 20 over tan 30° is 17.321.
+    [
+      'ball_setup_result(20 mm, 20 mm, 30°, 8 mm)',
+      'ball_setup_result(20 mm, 17 mm, 30°, 8 mm)',
+      'keep the tilt below 26.565°, or the height below 17.321 mm.',
+    ],
+    [
+      'cone_behind_neck(20 mm, 20 mm, 30°, 45 mm)',
+      'cone_behind_neck(20 mm, 17 mm, 30°, 45 mm)',
+      'keep the tilt below 26.565°, or the height below 17.321 mm.',
+    ],
     ['trial_boss(21.4 mm, 22 mm, 22 mm)', 'trial_boss(21.4 mm, 22 mm, 21.9 mm)', "below the ball's 22 mm"],
   ])('%s, but not %s', (call, near, words) => {
     expect(says(call).join(' ')).toContain(words);
