@@ -72,7 +72,9 @@ export function named(name: string): string {
 
 export function remark({ statement }: Row): string {
   const words = statement.comment?.text ?? '';
-  return words === '' ? '' : ` ${element('span', { class: 'scribeline-remark' }, escape(words))}`;
+  return words === ''
+    ? ''
+    : ` ${element('span', { class: 'scribeline-remark', dir: 'auto' }, escape(words))}`;
 }
 
 export function header(inner: string, span = 1): string {

@@ -160,5 +160,5 @@ function remarkRow(row: Row, mark: Mark, columns: number): string {
   const words = escape(row.statement.comment?.text ?? '');
   return words === ''
     ? ''
-    : line(mark(row, 'remark'), [element('td', { role: 'cell', colspan: columns }, words)]);
+    : line(mark(row, 'remark'), [element('td', { role: 'cell', colspan: columns, dir: 'auto' }, words)]);
 }

@@ -124,7 +124,7 @@ describe('what is to be done', () => {
 
   it('sizes with limits wait for their readings', () => {
     const { html } = made(figures('d = 12 mm h7', 'e = 20 mm ± 0.1', 'e final 20.05 mm', 'f = 3 mm'));
-    const [table = ''] = /<section class="sheet-inspection">.*?<\/section>/s.exec(html) ?? [];
+    const [table = ''] = /<section class="sheet-inspection"[^>]*>.*?<\/section>/s.exec(html) ?? [];
     // ISO 286-2: 12 h7 is 0/-0.018.
     expect(words(table)).toContain('d 12 mm h7 0/−0.018 11.982 mm 12 mm');
     expect(table.match(/class="sheet-write"/g)).toHaveLength(3);
@@ -204,7 +204,7 @@ describe('for the apprentice', () => {
 
   it('trade words of the note are explained at its end, once each', () => {
     const { html } = made('Set the sector arms. Sector arms again; mind the Backlash.\n');
-    const [section = ''] = /<section class="sheet-glossary">.*?<\/section>/s.exec(html) ?? [];
+    const [section = ''] = /<section class="sheet-glossary"[^>]*>.*?<\/section>/s.exec(html) ?? [];
     expect([...section.matchAll(/<dt>(.*?)<\/dt>/g)].map(([, word]) => word)).toEqual([
       'backlash',
       'sector arms',
