@@ -56,7 +56,7 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
   if (lines === null || lines.every((line) => line.trim() === '')) return { front: new Map(), findings: [] };
   const text = lines.join('\n');
   if (text.length > MAX_FRONT_MATTER) return mark('front-matter-too-long', { most: MAX_FRONT_MATTER });
-  if (isDeep(text, lines)) return mark('front-matter-unreadable', { reason: 'it is nested too deeply' });
+  if (isDeep(text, lines)) return mark('front-matter-unreadable', { reason: 'it is nested too deeply.' });
   if (last?.text !== text) last = { text, read: readFields(text, lines) };
   return last.read;
 }
