@@ -20,7 +20,7 @@ const FIRST = 2;
 const LINES = 1000;
 const long = block([
   'a = 1 mm',
-  ...Array.from({ length: LINES - 1 }, (_, i) => (i < 2 ? `b${i} = a + ${i} mm` : `c${i} = 2 mm + ${i} mm`)),
+  ...Array.from({ length: LINES - 1 }, (_, i) => (i % 2 === 0 ? `b${i} = a + ${i} mm` : `c${i} = 2 mm + ${i} mm`)),
 ]);
 
 const shownLines = (page) =>
@@ -313,6 +313,7 @@ const TESTS = {
         () => page.locator('.editor-instance .squiggly-error').count(),
         (count) => count > 0 === errors,
       );
+      await page.waitForTimeout(200); // the frame that shows it is noted too
       const { keys, frames } = await page.evaluate(() => globalThis.seen);
       waits.push(frames.find(({ at, marks }) => at > keys[length] && marks > 0 === errors).at - keys[length]);
     }
