@@ -182,7 +182,8 @@ export function allFindings(sheet: Sheet): readonly Finding[] {
   );
   const troubled = new Set(sheet.troubled);
   for (const entry of sheet.doubled) forEachOf(entry.definers, (node) => void troubled.add(node));
-  for (const node of troubled) found.push(...presenter.node(node));
+  // In the note's order, so that what may be said of a few lines only is said of the first, whatever was edited when.
+  for (const node of [...troubled].sort((a, b) => a.line - b.line)) found.push(...presenter.node(node));
   for (const { block, card } of sheet.placed) {
     found.push(...fenceFindings(sheet, block));
     if (card) found.push(...cardFindings(card));
