@@ -409,7 +409,6 @@ const JOBS = {
     page,
     disk,
     notes,
-    host,
   }) => {
     await command(page, 'Scribeline: Focus on Jobs View');
     await until(
@@ -456,9 +455,7 @@ const JOBS = {
     page,
     disk,
     notes,
-    host,
   }) => {
-    if (host !== 'node') return;
     await openNote(page, '9002.md');
     const text = notes.get('jobs/9002.md');
     disk.write('jobs/9002.md', text.replaceAll('300 rpm', '333 rpm').replace('18 mm', '18.8 mm'));
@@ -510,10 +507,8 @@ const NONE = {
   'and lists the first as soon as it is there, until its folder is thrown away': async ({
     page,
     disk,
-    host,
     notes,
   }) => {
-    if (host !== 'node') return;
     const names = async () => (await rows(page)).map(({ name }) => name.slice(0, 4));
     await command(page, 'Scribeline: Focus on Jobs View');
     disk.write('jobs/0001.md', notes.get('jobs/0001.md'));
@@ -558,14 +553,14 @@ const MANY = {
       ({ length }) => length > 0,
       1200,
     );
-    await until(
-      found(page, `job: ${String(count).padStart(4, '0')}`),
-      (is) => is[0]?.startsWith(String(count)),
-      10,
-    );
+    // One of the last that are read.
+    await until(found(page, 'job: 1000'), (is) => is[0]?.startsWith('1000'), 10);
     await page.keyboard.press('Escape');
   },
 };
+
+/** What others do to files; these run in the Node host alone. */
+const ON_DISK = /^what others write|^and lists the first/;
 
 const README = new Map([['README.md', '# Words\n\nNo job.\n']]);
 const SESSIONS = [
@@ -585,7 +580,9 @@ const diskOf = (folder) => ({
 });
 
 async function session(host, { title, tests, notes: made, more }, wanted) {
-  const chosen = Object.entries(tests).filter(([name]) => wanted.test(name));
+  const chosen = Object.entries(tests).filter(
+    ([name]) => wanted.test(name) && (host === 'node' || !ON_DISK.test(name)),
+  );
   if (chosen.length === 0) return { passed: 0, failed: 0 };
   const notes = await made(host);
   const given = { host, notes: more ? await more() : notes, count: jobsOf(notes).length };
