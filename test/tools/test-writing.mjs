@@ -20,7 +20,9 @@ const FIRST = 2;
 const LINES = 1000;
 const long = block([
   'a = 1 mm',
-  ...Array.from({ length: LINES - 1 }, (_, i) => (i % 2 === 0 ? `b${i} = a + ${i} mm` : `c${i} = 2 mm + ${i} mm`)),
+  ...Array.from({ length: LINES - 1 }, (_, i) =>
+    i % 2 === 0 ? `b${i} = a + ${i} mm` : `c${i} = 2 mm + ${i} mm`,
+  ),
 ]);
 
 const shownLines = (page) =>
