@@ -26,4 +26,6 @@ async function start(): Promise<void> {
   process.send?.('ready');
 }
 
+// Told to end, it takes its files with it.
+process.on('SIGTERM', () => process.exit());
 void start();
