@@ -409,6 +409,7 @@ const JOBS = {
     page,
     disk,
     notes,
+    host,
   }) => {
     await command(page, 'Scribeline: Focus on Jobs View');
     await until(
@@ -433,6 +434,7 @@ const JOBS = {
       ([first]) => first?.name === 'Dunmere Boatyard',
     );
     await closeAll(page);
+    if (host !== 'node') return;
     // Saved by somebody else, as a sheet of cards is on another machine of the shop.
     disk.write('shop.md', shop('115, 200'));
     await until(
