@@ -6,14 +6,12 @@ import {
   type FactoryFunctionMap,
   create,
   createDenseMatrixClass,
-  createFibonacciHeapClass,
   createLsolve,
   createLup,
   createMatrix,
   createMatrixClass,
-  createSpaClass,
-  createSparseMatrixClass,
   createUsolve,
+  factory,
 } from 'mathjs';
 import {
   absDependencies,
@@ -31,16 +29,16 @@ import {
 /** What mathjs exports without saying so in its types. */
 declare module 'mathjs' {
   const createDenseMatrixClass: unknown;
-  const createFibonacciHeapClass: unknown;
   const createLsolve: unknown;
   const createLup: unknown;
   const createMatrix: unknown;
   const createMatrixClass: unknown;
-  const createSpaClass: unknown;
-  const createSparseMatrixClass: unknown;
   const createUsolve: unknown;
   const subtractScalarDependencies: FactoryFunctionMap;
 }
+
+/** Sparse matrices are asked for by name and never made here, so that they need not be shipped. */
+const neverMade = (name: string): unknown => factory(name, [], () => Object);
 
 const { lup, lsolve, usolve } = create({
   ...typedDependencies,
@@ -53,11 +51,10 @@ const { lup, lsolve, usolve } = create({
   ...smallerDependencies,
   ...subtractScalarDependencies,
   ...unaryMinusDependencies,
-  createFibonacciHeapClass,
   createMatrixClass,
   createDenseMatrixClass,
-  createSparseMatrixClass,
-  createSpaClass,
+  createSparseMatrixClass: neverMade('SparseMatrix'),
+  createSpaClass: neverMade('Spa'),
   createMatrix,
   createLup,
   createLsolve,
