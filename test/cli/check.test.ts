@@ -23,18 +23,18 @@ const fence = (...lines: string[]): string => ['```figures', ...lines, '```', ''
 const FINE = fence('a = 3/8 in to mm');
 const BAD = fence('a = 10 mm + 1');
 
-function json(root: string, ...paths: string[]): { code: number; whole: Whole; err: string } {
+async function json(root: string, ...paths: string[]): Promise<{ code: number; whole: Whole; err: string }> {
   const io = world(root);
-  const code = check(paths, true, io);
+  const code = await check(paths, true, io);
   return { code, whole: valid<Whole>('check', io.printed.out), err: io.printed.err };
 }
 
 describe('check --json', () => {
-  it('prints exactly the keys of version 1', () => {
+  it('prints exactly the keys of version 1', async () => {
     const root = folder({
       'a.md': `${FINE}${fence('a <= 10 mm', 'a measured 9.5 mm', 'a used 9.6 mm', 'b = 1 mm + 1')}`,
     });
-    const { whole } = json(root, 'a.md');
+    const { whole } = await json(root, 'a.md');
     expect(Object.keys(whole)).toEqual(['version', 'notes', 'unreadable', 'errors', 'warnings']);
     const [note] = whole.notes;
     expect(Object.keys(note ?? {})).toEqual([
@@ -58,9 +58,9 @@ describe('check --json', () => {
     );
   });
 
-  it('sorts notes by file, names them from the current folder, and counts findings', () => {
+  it('sorts notes by file, names them from the current folder, and counts findings', async () => {
     const root = folder({ 'jobs/b.md': BAD, 'jobs/a.md': FINE, 'jobs/B/c.md': BAD, 'jobs/ä.md': FINE });
-    const { code, whole } = json(root, 'jobs');
+    const { code, whole } = await json(root, 'jobs');
     expect(whole.notes.map((note) => note.file)).toEqual([
       'jobs/B/c.md',
       'jobs/a.md',
@@ -68,7 +68,7 @@ describe('check --json', () => {
       'jobs/ä.md',
     ]);
     expect([code, whole.errors, whole.warnings]).toEqual([1, 2, 0]);
-    expect(json(join(root, 'jobs/B'), '..').whole.notes.map((note) => note.file)).toEqual([
+    expect((await json(join(root, 'jobs/B'), '..')).whole.notes.map((note) => note.file)).toEqual([
       '../a.md',
       '../b.md',
       '../ä.md',
@@ -83,31 +83,32 @@ describe('check --json', () => {
     ['nothing there', { 'a.txt': '' }, ['.'], 0],
     ['unreadable', { 'a.md': FINE }, ['a.md', 'gone.md'], 2],
     ['unreadable before an error', { 'a.md': BAD }, ['gone.md', 'a.md'], 2],
-  ])('exit code: %s', (_, files, paths, code) => {
-    expect(json(folder(files as unknown as Record<string, string>), ...paths).code).toBe(code);
+  ])('exit code: %s', async (_, files, paths, code) => {
+    const { code: ended } = await json(folder(files as unknown as Record<string, string>), ...paths);
+    expect(ended).toBe(code);
   });
 
-  it('a warning counts as one', () => {
-    const { whole } = json(folder({ 'a.md': fence('a = 1 mm ± 0.5', 'a <= 1.2 mm') }), '.');
+  it('a warning counts as one', async () => {
+    const { whole } = await json(folder({ 'a.md': fence('a = 1 mm ± 0.5', 'a <= 1.2 mm') }), '.');
     expect([whole.errors, whole.warnings]).toEqual([0, 1]);
   });
 
-  it('lists what it could not read, and reads the rest', () => {
-    const { whole, err } = json(folder({ 'a.md': FINE }), 'gone', '.', './gone', 'b/gone.md');
+  it('lists what it could not read, and reads the rest', async () => {
+    const { whole, err } = await json(folder({ 'a.md': FINE }), 'gone', '.', './gone', 'b/gone.md');
     expect(whole.unreadable).toEqual(['b/gone.md', 'gone']);
     expect(whole.notes).toHaveLength(1);
     expect(err).toContain('cannot read gone: there is no such file or folder');
   });
 
-  it('lists a note and a shop file that cannot be read', () => {
+  it('lists a note and a shop file that cannot be read', async () => {
     const root = folder({ 'jobs/a.md': FINE });
     for (const name of ['shop.md', 'jobs/b.md']) symlinkSync(join(root, name), join(root, name));
-    const { code, whole } = json(root, 'jobs', 'jobs/a.md');
+    const { code, whole } = await json(root, 'jobs', 'jobs/a.md');
     expect([code, whole.unreadable, whole.notes.length]).toEqual([2, ['jobs/b.md'], 1]);
-    expect(json(root, 'jobs/a.md')).toMatchObject({ code: 2, whole: { unreadable: ['shop.md'] } });
+    expect(await json(root, 'jobs/a.md')).toMatchObject({ code: 2, whole: { unreadable: ['shop.md'] } });
   });
 
-  it('judges by the shop file in force', () => {
+  it('judges by the shop file in force', async () => {
     const shop = (speeds: string) => `\`\`\`machine lathe\nspeeds = [${speeds}] rpm\n\`\`\`\n`;
     const files = {
       'shop.md': shop('900'),
@@ -115,17 +116,20 @@ describe('check --json', () => {
       'jobs/a.md': '```figures on lathe\nn = 900 rpm\n```\n',
     };
     const root = folder(files);
-    const { code, whole } = json(root, 'jobs/a.md');
+    const { code, whole } = await json(root, 'jobs/a.md');
     expect(code).toBe(1);
     const [finding] = whole.notes[0]?.findings ?? [];
     expect(finding?.related).toMatchObject([{ file: 'jobs/shop.md', line: 2 }]);
-    expect(json(join(root, 'jobs'), 'a.md').whole.notes[0]?.findings[0]?.related).toMatchObject([
+    expect((await json(join(root, 'jobs'), 'a.md')).whole.notes[0]?.findings[0]?.related).toMatchObject([
       { file: 'shop.md' },
     ]);
   });
 
-  it('an empty file, a note without fences, a byte order mark', () => {
-    const { code, whole } = json(folder({ 'a.md': '', 'b.md': '# words\n', 'c.md': `\ufeff${FINE}` }), '.');
+  it('an empty file, a note without fences, a byte order mark', async () => {
+    const { code, whole } = await json(
+      folder({ 'a.md': '', 'b.md': '# words\n', 'c.md': `\ufeff${FINE}` }),
+      '.',
+    );
     expect(code).toBe(0);
     expect(whole.notes.map((note) => note.values.length)).toEqual([0, 0, 1]);
   });
@@ -151,8 +155,8 @@ describe('check --json', () => {
       'every line form wrong',
       fence('=', 'a =', '± 1', 'a measured', 'a used', 'a final x', '1 <', 'a <= ', '(', 'to mm'),
     ],
-  ])('hostile: %s', (_, text) => {
-    const { whole } = json(folder({ 'a.md': text }), '.');
+  ])('hostile: %s', async (_, text) => {
+    const { whole } = await json(folder({ 'a.md': text }), '.');
     expect(whole.notes).toHaveLength(1);
   });
 
@@ -164,17 +168,17 @@ describe('check --json', () => {
     '\n',
   );
 
-  it('any text is described by the schema', () => {
-    fc.assert(
-      fc.property(
+  it('any text is described by the schema', async () => {
+    await fc.assert(
+      fc.asyncProperty(
         fc.array(piece, { maxLength: 60 }),
         fc.string({ unit: 'binary', maxLength: 40 }),
-        (pieces, any) => {
+        async (pieces, any) => {
           const root = folder({
             'a.md': `---\njob: x\n---\n${fence(pieces.join(' '))}${any}`,
             'b.md': pieces.join(''),
           });
-          expect(json(root, '.').whole.notes).toHaveLength(2);
+          expect((await json(root, '.')).whole.notes).toHaveLength(2);
         },
       ),
       { numRuns: 150 },
@@ -183,7 +187,7 @@ describe('check --json', () => {
 });
 
 describe('check for reading', () => {
-  it('prints every value, outcome and finding in the order of the note', () => {
+  it('prints every value, outcome and finding in the order of the note', async () => {
     const root = folder({
       'shop.md': '```machine lathe\nspeeds = [70, 115, 190] rpm\n```\n',
       'job.md': [
@@ -200,7 +204,7 @@ describe('check for reading', () => {
       ].join('\n'),
     });
     const io = world(root);
-    expect(check(['job.md'], false, io)).toBe(1);
+    expect(await check(['job.md'], false, io)).toBe(1);
     const lines = io.printed.out.split('\n');
     const at = (part: string): number => lines.findIndex((line) => line.includes(part));
     expect(lines[0]).toBe('job.md');
@@ -217,15 +221,15 @@ describe('check for reading', () => {
     expect(lines.at(-2)).toMatch(/^1 note: \d errors?, (no|\d) warnings?$/);
   });
 
-  it('has no control characters from a note, and colours only where allowed', () => {
+  it('has no control characters from a note, and colours only where allowed', async () => {
     const root = folder({ 'a.md': fence('a = 1 mm # \u001b[2J\u202e', '1 mm <= 0 mm # \u009b') });
     const plain = world(root);
-    check(['.'], false, plain);
+    await check(['.'], false, plain);
     // eslint-disable-next-line no-control-regex
     expect(plain.printed.out).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
     const coloured = { ...world(root), colour: true };
     let out = '';
-    check(['.'], false, { ...coloured, out: (text) => void (out += text) });
+    await check(['.'], false, { ...coloured, out: (text) => void (out += text) });
     expect(out).toContain('\u001b[31merror\u001b[0m');
     expect(out).not.toContain('\u001b[2J');
   });

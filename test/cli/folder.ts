@@ -25,6 +25,7 @@ export function world(current: string): Io & { readonly printed: { out: string; 
     version: () => '1.2.3',
     out: (text) => void (printed.out += text),
     err: (text) => void (printed.err += text),
+    taken: null,
     printed,
   };
 }

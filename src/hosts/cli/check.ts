@@ -7,7 +7,7 @@ import { type Exit, type Io, FINDINGS, FINE, WRONG } from './io';
 import { type Checked, printed, summary } from './print';
 import { harmless } from './terminal';
 
-export function check(paths: readonly string[], json: boolean, io: Io): Exit {
+export async function check(paths: readonly string[], json: boolean, io: Io): Promise<Exit> {
   const found = findNotes(paths, io.current);
   const shops = new ShopFiles();
   const unreadable = new Map<string, string>();
@@ -31,6 +31,7 @@ export function check(paths: readonly string[], json: boolean, io: Io): Exit {
     if (json) io.out(`${count.notes > 0 ? ',' : ''}\n    ${indented(checked.report, '    ')}`);
     else io.out(printed(checked, io.colour));
     count.notes++;
+    if (io.taken) await io.taken();
   }
   shops.unreadable.forEach(unread);
 

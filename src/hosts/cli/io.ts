@@ -6,6 +6,8 @@ export interface Io {
   readonly version: () => string;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
+  /** Waits until a slow reader has taken what was said; for who says a lot. Null where nobody waits. */
+  readonly taken: (() => Promise<void>) | null;
 }
 
 /** Exit codes: no error findings, error findings, wrong use or something unreadable. */

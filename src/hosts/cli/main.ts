@@ -13,12 +13,21 @@ function version(): string {
   return typeof own === 'object' && own !== null && 'version' in own ? String(own.version) : '';
 }
 
+/** What waits for the reader. One that goes away takes nothing more, and nobody is to wait for it. */
+let goOn = (): void => {};
+for (const taken of ['drain', 'close', 'error']) process.stdout.on(taken, () => goOn());
+
 const io: Io = {
   current: process.cwd(),
   colour: process.stdout.isTTY && !process.env['NO_COLOR'] && process.env['TERM'] !== 'dumb',
   version,
   out: (text) => void process.stdout.write(text),
   err: (text) => void process.stderr.write(text),
+  taken: () =>
+    new Promise((done) => {
+      if (process.stdout.writableNeedDrain && !process.stdout.destroyed) goOn = done;
+      else done();
+    }),
 };
 
 // A reader that has seen enough (`| head`) closes the pipe; that is no failure of ours. A full disk is one.
