@@ -8,10 +8,15 @@ export function alike(word: string, known: Iterable<string>): string[] {
     if (far <= Math.min(2, Math.floor(Math.max(word.length, 3) / 3) + 0.5)) near.push([candidate, far]);
     if (near.length >= 50) break;
   }
-  return near
+  return nearest(near);
+}
+
+/** Three of them, those that are least far away. */
+function nearest(near: readonly (readonly [name: string, far: number])[]): string[] {
+  return [...near]
     .sort((a, b) => a[1] - b[1] || (a[0] < b[0] ? -1 : 1))
     .slice(0, 3)
-    .map(([candidate]) => candidate);
+    .map(([name]) => name);
 }
 
 /** Less than a third in common is chance. */
@@ -30,12 +35,8 @@ export function sharingWords(name: string, known: readonly string[]): string[] {
     const part = both / Math.max(words.length, wanted.length);
     return words.at(-1) === wanted.at(-1) ? part + LAST_WORD : part;
   };
-  return known
-    .map((candidate) => [candidate, shared(candidate)] as const)
-    .filter(([, part]) => part >= LEAST_SHARED)
-    .sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))
-    .slice(0, 3)
-    .map(([candidate]) => candidate);
+  const near = known.map((candidate) => [candidate, -shared(candidate)] as const);
+  return nearest(near.filter(([, far]) => -far >= LEAST_SHARED));
 }
 
 /** Words of a name that mean something, in the singular. */

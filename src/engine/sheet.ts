@@ -261,6 +261,11 @@ export class Sheet implements Scope {
     return this.cardBox.all().map((card) => this.inForce(card));
   }
 
+  /** The sheet of a card's own lines, which see only each other; null for a block that is no card of the note. */
+  cardSheet(block: Block): Sheet | null {
+    return this.cardBox.of(block)?.inner ?? null;
+  }
+
   private inForce(card: Card): CardInForce {
     let known = this.cached.cards.get(card);
     if (!known) this.cached.cards.set(card, (known = cardInForce(card)));

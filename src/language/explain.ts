@@ -1,6 +1,6 @@
 /** What a place of a note or a whole line amounts to, and why. */
-import { type Row, type Sheet, calculateLines, machineCautions } from '../engine/index';
-import type { Block, Expression, Note, UnitNode } from '../notation/syntax';
+import { type Row, type Sheet, machineCautions } from '../engine/index';
+import type { Expression, Note, UnitNode } from '../notation/syntax';
 import { callOf } from '../notation/walk';
 import type { Quantity } from '../quantity/value';
 import { explainCall, explainParameter, minding } from './explain-call';
@@ -70,16 +70,11 @@ export function explainRow(sheet: Sheet, row: Row): Explanation | null {
   return explanation && minding(explanation, machineCautions(sheet, row.block));
 }
 
-/** Sheets of cards that were asked about; a note that is read anew has blocks anew. */
-const cardSheets = new WeakMap<Block, Sheet>();
-
 /** A card's lines see only each other: they are explained by a sheet of their own. */
 function scopeOf(sheet: Sheet, row: Row): { readonly sheet: Sheet; readonly row: Row } {
-  const { word, content, firstLine } = row.block;
-  if (word === 'figures') return { sheet, row };
-  let inner = cardSheets.get(row.block);
-  if (!inner) cardSheets.set(row.block, (inner = calculateLines(content, word)));
-  return { sheet: inner, row: inner.rowAt(row.line - firstLine) ?? row };
+  const inner = sheet.cardSheet(row.block);
+  if (!inner) return { sheet, row };
+  return { sheet: inner, row: inner.rowAt(row.line - row.block.firstLine) ?? row };
 }
 
 function explainLine(sheet: Sheet, row: Row): Explanation | null {

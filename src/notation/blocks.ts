@@ -123,8 +123,16 @@ export function linesIn({ content }: Block): number {
   return countLines(content);
 }
 
+/** The last line of the note that a block takes up: that of the fence which closes it. */
+const lastLine = (block: Block): number => block.firstLine + linesIn(block);
+
+/** Whether a line of the note is one of the block's, its fence lines among them. */
+export function hasLine(block: Block, line: number): boolean {
+  return block.fenceLine <= line && line <= lastLine(block);
+}
+
 /** The lines of the note that a block takes up, its fence lines among them. */
 export function noteLines(block: Block): readonly number[] {
-  const { fenceLine, firstLine } = block;
-  return Array.from({ length: firstLine + linesIn(block) - fenceLine + 1 }, (_, i) => fenceLine + i);
+  const { fenceLine } = block;
+  return Array.from({ length: lastLine(block) - fenceLine + 1 }, (_, i) => fenceLine + i);
 }

@@ -22,7 +22,7 @@ const FRICTION = optional(
 const YIELD = optional(quantity('hub_yield', 'MPa', 'yield strength of the hub, from its data sheet'));
 /** Poisson's ratio of the common metals, within about 0.05: common handbook value. */
 const POISSON = 0.3;
-const MM_PER_M = 1000;
+const PER_THOUSAND = 1000;
 
 const hole = (given: Given): number => given.numberOr('shaft_bore', 0);
 const friction = (given: Given): number => given.numberOr('friction', USUAL_FRICTION);
@@ -136,8 +136,9 @@ const conditions: readonly Condition[] = [
     'hub_yield',
     'the stress in the hub stays below its yield strength',
     (given) => {
-      const pressed = given.has('hub_yield') ? pressure(given) : 0;
-      return !isNumber(pressed) || pressed === 0 || hubStress(given, pressed) <= given.number('hub_yield');
+      if (!given.has('hub_yield')) return true;
+      const pressed = pressure(given);
+      return !isNumber(pressed) || hubStress(given, pressed) <= given.number('hub_yield');
     },
     (given) => {
       const pressed = pressure(given);
@@ -168,8 +169,8 @@ export const SHRINK_GRIP_FORMULAS: readonly Formula[] = [
       const newtons = friction(given) * pressed * seat;
       return {
         pressure: pressed,
-        axial_force: newtons / MM_PER_M,
-        torque: (newtons * given.number('size')) / 2 / MM_PER_M,
+        axial_force: newtons / PER_THOUSAND,
+        torque: (newtons * given.number('size')) / 2 / PER_THOUSAND,
         hub_stress: hubStress(given, pressed),
       };
     },

@@ -1,6 +1,6 @@
 /** Writing on the example job itself, with either line end: what changes the note is checked again, and undone. */
 import * as vscode from 'vscode';
-import { closeAll, hints, includes, marked, marks, open, rangeOf, same, until } from './tools';
+import { closeAll, hints, includes, marked, marks, open, rangeOf, renaming, same, until } from './tools';
 
 const ENDS = [
   ['LF', vscode.EndOfLine.LF],
@@ -73,12 +73,7 @@ for (const [name, end] of ENDS)
         note.getText(),
       ];
       const at = rangeOf(note, 'ball    = size').start;
-      const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
-        'vscode.executeDocumentRenameProvider',
-        note.uri,
-        at,
-        'sphere',
-      );
+      const edit = await renaming(note, at, 'sphere');
       await vscode.workspace.applyEdit(edit);
       const renamed = (all: readonly string[]): readonly string[] =>
         all.map((each) => each.replace(/\bball\b/g, 'sphere'));

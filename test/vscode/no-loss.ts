@@ -4,7 +4,7 @@
  */
 import * as vscode from 'vscode';
 import { FrailDisk } from './frail-disk';
-import { closeAll, file, includes, open, rangeOf, same, until } from './tools';
+import { closeAll, file, includes, open, rangeOf, renaming, same, until } from './tools';
 
 const SCHEME = 'frail';
 const NOTE = '# Job\n\n```figures\nball = 25 mm ± 0.1 shaft\nneck = 12 mm\nring =    29 mm\n```\n';
@@ -207,17 +207,10 @@ describe('nothing is lost', () => {
     for (const [name, text] of texts) await write(name, text);
     const document = await open(shop);
     for (const late of [0, 2, 10, 40]) {
-      const asked = vscode.commands
-        .executeCommand<vscode.WorkspaceEdit>(
-          'vscode.executeDocumentRenameProvider',
-          document.uri,
-          rangeOf(document, 'old_mill').start,
-          'new_mill',
-        )
-        .then(
-          (edit) => edit,
-          (error: unknown) => String(error),
-        );
+      const asked = renaming(document, rangeOf(document, 'old_mill').start, 'new_mill').then(
+        (edit) => edit,
+        (error: unknown) => String(error),
+      );
       await new Promise((done) => setTimeout(done, late));
       const theirs = `# Theirs, ${late}\n\n${texts.get('rename/a.md') ?? ''}`;
       await write('rename/a.md', theirs);

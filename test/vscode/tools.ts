@@ -116,6 +116,15 @@ export function actions(document: vscode.TextDocument, text: string): Thenable<v
   );
 }
 
+/** The edit that another name for what stands there comes to; refused with the reason. */
+export function renaming(
+  document: vscode.TextDocument,
+  at: vscode.Position,
+  name: string,
+): Thenable<vscode.WorkspaceEdit> {
+  return vscode.commands.executeCommand('vscode.executeDocumentRenameProvider', document.uri, at, name);
+}
+
 /** What the built-in preview shows for a note, drawn by VS Code's own markdown. */
 export function preview(document: vscode.TextDocument): Thenable<string> {
   return vscode.commands.executeCommand<string>('markdown.api.render', document);

@@ -10,6 +10,7 @@ import {
   open,
   parameterNames,
   rangeOf,
+  renaming,
   replace,
   same,
   setting,
@@ -262,12 +263,7 @@ describe('moving about', () => {
     );
     const files = new Set(found.map(({ uri }) => uri.path.replace(/.*\//, '')));
     same([...files].sort(), ['shop.md', 'turned.md']);
-    const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
-      'vscode.executeDocumentRenameProvider',
-      shop.uri,
-      at,
-      'old_lathe',
-    );
+    const edit = await renaming(shop, at, 'old_lathe');
     await vscode.workspace.applyEdit(edit);
     const note = await open('bench/turned.md');
     includes(note.getText(), 'figures on old_lathe');
@@ -286,19 +282,14 @@ describe('moving about', () => {
       words + figures('ring = 29 mm  # the ring', 'ring measured 29.1 mm', 'b = ring.reading - ring') + other,
     );
     const at = rangeOf(note, 'ring = 29').start;
-    const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
-      'vscode.executeDocumentRenameProvider',
-      note.uri,
-      at,
-      'hoop',
-    );
+    const edit = await renaming(note, at, 'hoop');
     await vscode.workspace.applyEdit(edit);
     same(
       note.getText(),
       words + figures('hoop = 29 mm  # the ring', 'hoop measured 29.1 mm', 'b = hoop.reading - hoop') + other,
     );
     await vscode.commands.executeCommand('undo');
-    await vscode.commands.executeCommand('vscode.executeDocumentRenameProvider', note.uri, at, 'mm').then(
+    await renaming(note, at, 'mm').then(
       () => Promise.reject(new Error('a unit was taken for a name')),
       (error: unknown) => includes(String(error), 'cannot be a name'),
     );
@@ -324,7 +315,7 @@ describe('moving about', () => {
     );
     same(found.map(({ uri }) => uri.path.replace(/.*\//, '')).sort(), ['one.md', 'shop.md', 'two.md']);
     const rename = (where: vscode.Position, name: string): Thenable<vscode.WorkspaceEdit> =>
-      vscode.commands.executeCommand('vscode.executeDocumentRenameProvider', shop.uri, where, name);
+      renaming(shop, where, name);
     await vscode.workspace.applyEdit(await rename(at('bore = 30'), 'tube'));
     includes(shop.getText(), 'The bore.');
     includes(shop.getText(), 'tube = 30 mm');

@@ -12,7 +12,7 @@ import {
 } from 'vscode';
 import type { Row, Sheet } from '../../engine/index';
 import { explainAt } from '../../language/explain';
-import { linesIn } from '../../notation/blocks';
+import { hasLine } from '../../notation/blocks';
 import { escape, markdownInTwo } from '../../language/markdown';
 import { base64 } from '../../sheet/images';
 import { picturesOf, sharesOf } from '../../sheet/picture/of-row';
@@ -34,9 +34,7 @@ export function registerHover(notes: Workspace): Disposable {
       return explained && { ...explained, texts: markdownInTwo(explained.explanation) };
     });
     if (!found)
-      return note.blocks.some((block) => block.fenceLine <= line && line <= block.firstLine + linesIn(block))
-        ? undefined
-        : word(document, line, character);
+      return note.blocks.some((block) => hasLine(block, line)) ? undefined : word(document, line, character);
     const range = new Range(line, found.column, line, found.endColumn);
     const [result, rest] = found.texts.map((text) => new MarkdownString(text));
     return new Hover(

@@ -8,13 +8,12 @@ const UNWRITABLE = FilePermission.Readonly | 2;
  * Written beside and renamed, so that a full disk or a lost connection leaves what was there before. Throws where that
  * cannot be done, and where the file may not be written.
  */
-export async function writeWhole(target: Uri, text: string): Promise<void> {
+export async function writeWhole(target: Uri, text: string, beside = besideOf(target)): Promise<void> {
   const bytes = new TextEncoder().encode(text);
   const is = await statOf(target);
   if (((is?.permissions ?? 0) & UNWRITABLE) !== 0) throw FileSystemError.NoPermissions(target);
   // A link stays one: what it leads to is written in its place.
   if (is && (is.type & FileType.SymbolicLink) !== 0) return workspace.fs.writeFile(target, bytes);
-  const beside = Uri.joinPath(target, '..', `.scribeline-${Math.random().toString(36).slice(2)}.tmp`);
   try {
     await workspace.fs.writeFile(beside, bytes);
     await workspace.fs.rename(beside, target, { overwrite: true });
@@ -25,6 +24,11 @@ export async function writeWhole(target: Uri, text: string): Promise<void> {
     await workspace.fs.delete(beside).then(undefined, () => undefined);
     if (!taken) throw error;
   }
+}
+
+/** A name of its own for each writing: `.scribeline-….tmp`, or after another beginning. */
+export function besideOf(target: Uri, begins = '.scribeline-'): Uri {
+  return Uri.joinPath(target, '..', `${begins}${Math.random().toString(36).slice(2)}.tmp`);
 }
 
 function statOf(uri: Uri): Thenable<FileStat | null> {

@@ -2,6 +2,7 @@
 import { type ExtensionContext, type LogOutputChannel, Uri, workspace } from 'vscode';
 import type { JobIndex } from '../../../archive/job-index';
 import { versionOf } from '../version';
+import { besideOf, writeWhole } from '../write-whole';
 import { breathe } from './workspace-notes';
 
 const NAME = 'past-jobs.index';
@@ -32,16 +33,14 @@ export class IndexFile {
   async keep(index: JobIndex): Promise<void> {
     const folder = this.context.storageUri;
     if (!folder) return;
-    const beside = Uri.joinPath(folder, `past-jobs.${Math.random().toString(36).slice(2)}.tmp`);
+    const file = Uri.joinPath(folder, NAME);
     try {
       await workspace.fs.createDirectory(folder);
       await this.sweep(folder);
       const text = await index.save(versionOf(this.context), breathe);
-      await workspace.fs.writeFile(beside, new TextEncoder().encode(text));
-      await workspace.fs.rename(beside, Uri.joinPath(folder, NAME), { overwrite: true });
+      await writeWhole(file, text, besideOf(file, 'past-jobs.'));
     } catch (error) {
       this.log.warn(`past jobs: the index cannot be kept: ${String(error)}`);
-      await workspace.fs.delete(beside).then(undefined, () => undefined);
     }
   }
 

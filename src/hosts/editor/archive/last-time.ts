@@ -16,7 +16,7 @@ import { dimensionName } from '../../../quantity/dimension';
 import { type PastUse, pastUse } from '../../../archive/past-use';
 import { type Sheet, valueNow } from '../../../engine/index';
 import { escape } from '../../../language/markdown';
-import { linesIn } from '../../../notation/blocks';
+import { hasLine } from '../../../notation/blocks';
 import type { Workspace } from '../workspace';
 import { openAt } from './find-jobs';
 import type { PastJobs } from './past-jobs';
@@ -48,9 +48,7 @@ function pathAt(sheet: Sheet, document: TextDocument, position: Position): strin
 
 /** Figures of the block whose fence or bare line this is, and whatever was recorded in it. */
 function namesInBlock(sheet: Sheet, line: number): readonly string[] {
-  const block = sheet.note.blocks.find(
-    (it) => it.word === 'figures' && it.fenceLine <= line && line <= it.firstLine + linesIn(it),
-  );
+  const block = sheet.note.blocks.find((it) => it.word === 'figures' && hasLine(it, line));
   const names = sheet.rows().flatMap(({ block: own, statement }) => {
     if (own !== block) return [];
     if (statement.kind === 'figure') return [statement.name.text];
