@@ -51,9 +51,10 @@ async function violations(): Promise<readonly string[]> {
   const { violations: found, passes } = await page.evaluate(() =>
     (
       globalThis as unknown as {
-        axe: { run(): Promise<{ violations: Violation[]; passes: unknown[] }> };
+        axe: { run(options: object): Promise<{ violations: Violation[]; passes: unknown[] }> };
       }
-    ).axe.run(),
+    ).axe // Of what passes only the rules are counted: to describe each of its elements takes most of the time.
+      .run({ resultTypes: ['violations'] }),
   );
   // An empty page would pass as well.
   expect(passes.length).toBeGreaterThan(10);
