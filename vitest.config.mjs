@@ -18,6 +18,9 @@ const lazyModules = {
 export default defineConfig({
   plugins: [lazyModules],
   test: {
+    // A guard against hanging, for a machine busy with other things: how long anything may take is asked as a ratio.
+    testTimeout: 300_000,
+    hookTimeout: 300_000,
     include: ['test/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'test/vscode/**'],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import manifest from '../package.json';
 import { node } from './tools/build.mjs';
 import { bundled, writtenNotices } from './tools/notices.mjs';
@@ -16,8 +16,6 @@ import { unzip } from './tools/unzip.mjs';
 const root = join(import.meta.dirname, '..');
 const made = mkdtempSync(join(tmpdir(), 'scribeline-'));
 afterAll(() => rmSync(made, { recursive: true, force: true }));
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 120_000 });
-
 /** Files under version control in a folder: what belongs in a package because it stands there. */
 const kept = (folder: string): string[] =>
   execFileSync('git', ['ls-files', '-co', '--exclude-standard', '--', folder], {

@@ -2,14 +2,11 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import process from 'node:process';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import manifest from '../../package.json';
 import { folder } from '../cli/folder';
 import { valid } from '../cli/schema';
 import { ABUSE } from './notes';
-
-// A guard against hanging only.
-vi.setConfig({ testTimeout: 300_000 });
 
 const BIN = join(import.meta.dirname, '../..', manifest.bin.scribeline);
 /** Megabytes that Node may use for our values; the longest note has five. */

@@ -1,12 +1,9 @@
 /** No note, however it was made, brings a room to throw or to take its time. Times are of the processor, as ratios. */
 import process from 'node:process';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parts } from './ask';
 import { benign } from './benign';
 import { ABUSE } from './notes';
-
-// A guard against hanging only: how long a part may take is asked below, as a ratio.
-vi.setConfig({ testTimeout: 240_000 });
 
 /** Times as long as for an ordinary note of the same length that any part may take. */
 const MOST = 10;

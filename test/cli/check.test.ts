@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { check } from '../../src/hosts/cli/check';
 import { run } from '../../src/hosts/cli/run';
 import type { NoteReport } from '../../src/sheet/report';
@@ -9,8 +9,6 @@ import { folder, world } from './folder';
 import { valid } from './schema';
 
 // Many runs on a machine that may be busy with others.
-vi.setConfig({ testTimeout: 60_000 });
-
 interface Whole {
   version: number;
   notes: NoteReport[];

@@ -14,14 +14,12 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import manifest from '../../package.json';
 import { readBack } from '../../src/archive/store';
 import { chances, jobNote } from '../archive/workshop';
 import { folder } from './folder';
 import { BIN, type Ran, cacheIn, scribeline as run } from './scribeline';
-
-vi.setConfig({ testTimeout: 240_000 });
 
 const QUERY = ['find', 'ball > 1 mm', '--json'];
 const find = (root: string, cache: string, uid?: number): Promise<Ran> =>

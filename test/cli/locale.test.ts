@@ -2,11 +2,9 @@
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import process from 'node:process';
-import { expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import manifest from '../../package.json';
 import { folder } from './folder';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const BIN = join(import.meta.dirname, '../..', manifest.bin.scribeline);
 const NOTE = [

@@ -20,12 +20,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
 import { jobNote } from '../archive/workshop';
 import { folder } from './folder';
 import { BIN, type Ran, cacheIn, scribeline } from './scribeline';
-
-vi.setConfig({ testTimeout: 120_000 });
 
 /** Permissions do not count for root: then the runs are another user's. */
 const OTHER = process.getuid?.() === 0 ? { uid: 65534 } : {};

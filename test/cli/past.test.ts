@@ -1,13 +1,11 @@
 /** `scribeline find` and `scribeline compare` on real files, with the index kept between runs. */
 import { chmodSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { jobNote } from '../archive/workshop';
 import { folder } from './folder';
 import { type Ran, cacheIn, scribeline as run } from './scribeline';
 import { valid } from './schema';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const scribeline = (words: readonly string[], cwd: string, cache: string): Promise<Ran> =>
   run(words, cwd, { env: cacheIn(cache) });

@@ -2,15 +2,13 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import manifest from '../../package.json';
 import { folder } from './folder';
 import { BIN, ROOT, scribeline } from './scribeline';
 import { valid } from './schema';
 
 // Many runs on a machine that may be busy with others.
-vi.setConfig({ testTimeout: 60_000 });
-
 const fence = (...lines: string[]): string => ['```figures', ...lines, '```', ''].join('\n');
 
 describe('the command line as it ships', () => {

@@ -1,12 +1,10 @@
 import { mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createHash } from 'node:crypto';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readArguments } from '../../src/hosts/cli/arguments';
 import { run } from '../../src/hosts/cli/run';
 import { folder, world } from './folder';
-
-vi.setConfig({ testTimeout: 60_000 });
 
 const NOTE = '# Pin\n\n```figures\na = 20 mm ± 0.1\n```\n';
 const OWN = { units: 'own', answers: 'shown', workings: false };

@@ -55,7 +55,7 @@ beforeAll(async () => {
   });
   markdown = await registry.loadGrammar('text.html.markdown');
   initial = textmate.INITIAL;
-}, 300_000);
+});
 
 /** Each coloured piece of a note as `text=scope`, our endings left out, line by line. */
 function coloured(text: string): readonly string[] {

@@ -7,14 +7,12 @@ import { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import MarkdownIt from 'markdown-it';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { run } from '../../src/hosts/cli/run';
 import { figuresPlugin } from '../../src/hosts/preview/plugin';
 import { world } from '../cli/folder';
 import { openBrowser } from '../tools/vscode.mjs';
 import { THEMES, previewPage } from './preview-page';
-
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 300_000 });
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

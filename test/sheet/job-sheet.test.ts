@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { How } from '../../src/sheet/how';
 import type { ImageFile } from '../../src/sheet/images';
 import { imagesOf, jobSheet } from '../../src/sheet/job-sheet';
@@ -7,8 +7,6 @@ import { HOSTILE } from './hostile';
 import { GLOSSARY, termAt, wordsUsed } from '../../src/trade/glossary';
 
 // Photos as large as they may be, on a machine that may be busy.
-vi.setConfig({ testTimeout: 60_000 });
-
 const FENCE = '```';
 const SHOP = `${FENCE}machine mill
 speeds = [90, 140, 225] rpm

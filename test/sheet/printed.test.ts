@@ -2,13 +2,11 @@
 import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/hosts/cli/run';
 import { openBrowser } from '../tools/vscode.mjs';
 import { world } from '../cli/folder';
 import { HOSTILE } from './hostile';
-
-vi.setConfig({ testTimeout: 120_000, hookTimeout: 300_000 });
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const OUT = join(ROOT, 'out/sheets');

@@ -3,6 +3,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import process from 'node:process';
 import { openBrowser, startVSCode } from './vscode.mjs';
 
 export const root = resolve(import.meta.dirname, '../..');
@@ -71,4 +72,10 @@ export async function driven({
     for (const end of close.reverse()) await end();
   }
   return counts;
+}
+
+/** The last line of a script, and its exit code. @param {{ passed: number, failed: number }} counts */
+export function total({ passed, failed }) {
+  console.log(`\n${passed} passed, ${failed} failed`);
+  process.exitCode = failed ? 1 : 0;
 }

@@ -7,7 +7,7 @@ import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { command, place } from './drive.mjs';
-import { driven, same, until } from './driven.mjs';
+import { driven, same, total, until } from './driven.mjs';
 import { exampleJobs, shop } from './example-jobs.mjs';
 
 const CALM = { 'workbench.startupEditor': 'none', 'chat.disableAIFeatures': true, 'files.autoSave': 'off' };
@@ -613,23 +613,14 @@ async function session(host, { title, tests, notes: made, more }, wanted) {
   });
 }
 
-/** @returns {Promise<{ passed: number, failed: number }>} */
-export async function testJobs(host, wanted = /./) {
-  const counts = { passed: 0, failed: 0 };
+const given = process.argv.slice(2);
+const pattern = given.find((word) => /^\/.*\/$/.test(word));
+const hosts = given.filter((word) => word === 'web' || word === 'node');
+const counts = { passed: 0, failed: 0 };
+for (const host of hosts.length ? hosts : ['web', 'node'])
   for (const each of SESSIONS) {
-    const { passed, failed } = await session(host, each, wanted);
+    const { passed, failed } = await session(host, each, new RegExp(pattern?.slice(1, -1) ?? '.'));
     counts.passed += passed;
     counts.failed += failed;
   }
-  return counts;
-}
-
-if (process.argv[1] === import.meta.filename) {
-  const given = process.argv.slice(2);
-  const pattern = given.find((word) => /^\/.*\/$/.test(word));
-  const hosts = given.filter((word) => word === 'web' || word === 'node');
-  let failed = 0;
-  for (const host of hosts.length ? hosts : ['web', 'node'])
-    failed += (await testJobs(host, pattern ? new RegExp(pattern.slice(1, -1)) : undefined)).failed;
-  process.exitCode = failed ? 1 : 0;
-}
+total(counts);

@@ -1,10 +1,9 @@
 // The built-in preview under a real pointer: from a figure to its line, scrolling together, findings in place.
-//   node test/tools/test-preview.mjs      (after `npm run build`); part of npm run test:vscode
+//   node test/tools/test-preview.mjs      (after `npm run build`); part of npm test
 import { cpSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import process from 'node:process';
 import { command, frame, preview } from './drive.mjs';
-import { driven, root } from './driven.mjs';
+import { driven, root, total } from './driven.mjs';
 
 /** Long enough to scroll in both; line numbers count from 1 as the editor shows them. */
 const words = Array.from({ length: 30 }, (_, i) => `Words ${i + 1}, to make the note long.\n`);
@@ -84,8 +83,7 @@ async function seen(element, wanted) {
   throw new Error(wanted ? 'the row did not come into view' : 'the row stayed in view');
 }
 
-/** @returns {Promise<{ passed: number, failed: number }>} */
-export function testPreview() {
+function testPreview() {
   return driven({
     title: 'The preview under a pointer',
     prepare: (folder) => {
@@ -102,7 +100,4 @@ export function testPreview() {
   });
 }
 
-if (process.argv[1] === import.meta.filename) {
-  const { failed } = await testPreview();
-  process.exitCode = failed ? 1 : 0;
-}
+total(await testPreview());

@@ -1,5 +1,4 @@
-// npm run test:vscode: the same bundle of tests inside real VS Code, in the web host and in the Node host; then the
-// preview under a real pointer, and writing by hand.
+// The same bundle of tests inside real VS Code, in the web host and in the Node host.
 //   node test/tools/test-vscode.mjs [web] [node] [desktop] [/WORDS/]
 //     only these hosts; `desktop` downloads desktop VS Code; only the tests whose names match the regular expression
 // The extension is the packaged one, made here and installed into a VS Code that holds nothing else; in desktop VS Code it is
@@ -13,15 +12,12 @@ import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { ensureBrowser, ensureHost } from './install.mjs';
 import { packExtension } from './package.mjs';
-import { testJobs } from './test-jobs.mjs';
-import { testPreview } from './test-preview.mjs';
-import { testWriting } from './test-writing.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 const SUMMARY = /in VS Code: (\d+) passed, (\d+) failed/;
 
 /** The tests in one host. @returns {{ passed: number, failed: number }} */
-export function testIn(host, words = '') {
+function testIn(host, words = '') {
   if (host !== 'desktop') {
     ensureBrowser();
     ensureHost(host);
@@ -72,23 +68,17 @@ function driver(folder, tests) {
   return at;
 }
 
-if (process.argv[1] === import.meta.filename) {
-  const isWords = (word) => /^\/.*\/$/.test(word);
-  const hosts = process.argv.slice(2).filter((word) => !isWords(word));
-  const words = process.argv.slice(2).find(isWords)?.slice(1, -1);
-  if (hosts[0] === '--one') {
-    await one(hosts[1], process.argv[4]).catch((error) => {
-      console.log(String(error));
-      process.exitCode = 1;
-    });
-  } else {
-    const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
-    if (hosts.length === 0 && !words) results.push(await testPreview(), await testWriting());
-    if (!words)
-      for (const host of hosts.length ? hosts : ['web', 'node'])
-        if (host !== 'desktop') results.push(await testJobs(host));
-    const sum = (key) => results.reduce((total, result) => total + result[key], 0);
-    console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
-    process.exitCode = sum('failed') ? 1 : 0;
-  }
+const isWords = (word) => /^\/.*\/$/.test(word);
+const hosts = process.argv.slice(2).filter((word) => !isWords(word));
+const words = process.argv.slice(2).find(isWords)?.slice(1, -1);
+if (hosts[0] === '--one') {
+  await one(hosts[1], process.argv[4]).catch((error) => {
+    console.log(String(error));
+    process.exitCode = 1;
+  });
+} else {
+  const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
+  const sum = (key) => results.reduce((total, result) => total + result[key], 0);
+  console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+  process.exitCode = sum('failed') ? 1 : 0;
 }

@@ -1,12 +1,12 @@
 // Writing by hand in real VS Code: the status bar, a new job by its questions, a reading with its verdict, and how it feels
 // to type in a note of a thousand lines. What is measured is printed, and nothing is asserted about time.
-//   node test/tools/test-writing.mjs      (after `npm run build`); part of npm run test:vscode
+//   node test/tools/test-writing.mjs      (after `npm run build`); part of npm test
 import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
 import { command } from './drive.mjs';
-import { driven, root, same, until } from './driven.mjs';
+import { driven, root, same, total, until } from './driven.mjs';
 
 const FENCE = '```';
 const block = (lines) => [`${FENCE}figures`, ...lines, FENCE, ''].join('\n');
@@ -340,8 +340,7 @@ const TESTS = {
   },
 };
 
-/** @returns {Promise<{ passed: number, failed: number }>} */
-export function testWriting() {
+function testWriting() {
   return driven({
     title: 'Writing by hand',
     prepare: (folder) => {
@@ -359,7 +358,4 @@ export function testWriting() {
   });
 }
 
-if (process.argv[1] === import.meta.filename) {
-  const { failed } = await testWriting();
-  process.exitCode = failed ? 1 : 0;
-}
+total(await testWriting());

@@ -1,67 +1,118 @@
-// npm test: lint, types, build, the core's tests, then the tests inside real VS Code. All parts run even when one fails;
-// the last line totals the tests (a part that fails otherwise counts as one failure) and the exit code says the same.
-import { spawnSync } from 'node:child_process';
+// npm test: lint, types, build, the core's tests, and the tests inside real VS Code. The build comes first; then three
+// lanes side by side, because VS Code mostly waits: the core, VS Code in a browser, VS Code on a server. All parts run even
+// when one fails, and each is printed when it ends. The last lines name what failed and total the tests (a part that fails
+// otherwise counts as one failure); the exit code says the same.
+//   node test/tools/test.mjs vscode      without the core: the build and all that runs in VS Code
+import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import process from 'node:process';
-import { ensureUnits } from './install.mjs';
-import { testJobs } from './test-jobs.mjs';
-import { testPreview } from './test-preview.mjs';
-import { testWriting } from './test-writing.mjs';
-import { testIn } from './test-vscode.mjs';
+import { ensureBrowser, ensureHost, ensureUnits } from './install.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
-const npm = (...words) =>
-  spawnSync('npm', ['run', '--silent', ...words], {
-    cwd: root,
-    stdio: 'inherit',
-    shell: process.platform === 'win32',
-  });
 
-/** A part without tests of its own. */
-function part(name) {
-  console.log(`\n${name}`);
-  return { name, passed: 0, failed: npm(name).status === 0 ? 0 : 1 };
+/** Runs a command with what it prints kept together. @returns {Promise<{ status: number | null, said: string }>} */
+function run(command, words) {
+  return new Promise((done) => {
+    const child = spawn(command, words, {
+      cwd: root,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      shell: process.platform === 'win32',
+    });
+    let said = '';
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.setEncoding('utf8');
+      stream.on('data', (text) => (said += text));
+    }
+    child.once('error', (error) => done({ status: 1, said: `${said}${error}\n` }));
+    child.once('close', (status) => done({ status, said }));
+  });
 }
 
-function unitTests() {
-  console.log('\nvitest');
+const npm = (...words) => run('npm', ['run', '--silent', ...words]);
+
+/** A part without tests of its own. */
+async function part(name) {
+  const { status, said } = await npm(name);
+  return { name, said, passed: 0, failed: status === 0 ? 0 : 1, failures: [] };
+}
+
+const oneLine = (text) => text.trim().replace(/\s+/g, ' ').slice(0, 300);
+
+async function unitTests() {
   const report = resolve(root, 'out/vitest.json');
   mkdirSync(resolve(root, 'out'), { recursive: true });
   rmSync(report, { force: true });
-  const { status } = npm(
-    'test:unit',
-    '--',
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${report}`,
-  );
+  const reports = ['--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  const { status, said } = await npm('test:unit', '--', ...reports);
+  const name = 'vitest';
   try {
-    const { numPassedTests: passed, numFailedTests: failed } = JSON.parse(readFileSync(report, 'utf8'));
-    return { name: 'vitest', passed, failed: status === 0 ? failed : Math.max(failed, 1) };
+    const {
+      numPassedTests: passed,
+      numFailedTests: failed,
+      testResults,
+    } = JSON.parse(readFileSync(report, 'utf8'));
+    const failures = testResults.flatMap(({ name: file, message, assertionResults }) => [
+      ...(message ? [`${file}: ${oneLine(message)}`] : []),
+      ...assertionResults
+        .filter((each) => each.status === 'failed')
+        .map(({ fullName, failureMessages }) => `${fullName}: ${oneLine(failureMessages.join(' '))}`),
+    ]);
+    return { name, said, passed, failed: status === 0 ? failed : Math.max(failed, 1), failures };
   } catch {
-    return { name: 'vitest', passed: 0, failed: 1 };
+    return { name, said, passed: 0, failed: 1, failures: [] };
   }
 }
 
-const start = Date.now();
-ensureUnits();
-const build = part('build');
-const parts = [part('lint'), part('typecheck'), build, unitTests()];
-if (!build.failed) {
-  for (const host of ['web', 'node']) parts.push({ name: `VS Code, host ${host}`, ...testIn(host) });
-  parts.push({ name: 'the preview under a pointer', ...(await testPreview()) });
-  parts.push({ name: 'writing by hand', ...(await testWriting()) });
-  for (const host of ['web', 'node'])
-    parts.push({ name: `past jobs by hand, host ${host}`, ...(await testJobs(host)) });
+/** One of the scripts beside this one, whose last line totals its tests. */
+async function script(name, file, ...words) {
+  const { status, said } = await run(process.execPath, [resolve(import.meta.dirname, file), ...words]);
+  const [, passed = 0, failed = 0] = (/(\d+) passed, (\d+) failed\s*$/.exec(said) ?? []).map(Number);
+  const failures = said
+    .split('\n')
+    .flatMap((line, i, lines) => (/[✗❌]/u.test(line) ? [oneLine(`${line} ${lines[i + 1] ?? ''}`)] : []));
+  return { name, said, passed, failed: status === 0 && passed > 0 ? failed : Math.max(failed, 1), failures };
 }
 
-console.log(`\n${Math.round((Date.now() - start) / 1000)} s`);
-for (const { name, passed, failed } of parts) {
-  console.log(
-    `  ${failed ? '✗' : '✓'} ${name}${passed ? `: ${passed} passed` : ''}${failed ? `, ${failed} failed` : ''}`,
-  );
+const start = Date.now();
+const seconds = (since) => Math.round((Date.now() - since) / 1000);
+
+/** Runs parts one after the other and prints each when it has ended. */
+async function lane(...parts) {
+  const results = [];
+  for (const each of parts) {
+    const began = Date.now();
+    const result = { ...(await each()), took: 0 };
+    result.took = seconds(began);
+    console.log(`\n${result.name}\n${result.said.trimEnd()}`);
+    results.push(result);
+  }
+  return results;
 }
-const sum = (key) => parts.reduce((total, result) => total + result[key], 0);
+
+ensureUnits();
+ensureBrowser();
+for (const host of ['web', 'node']) ensureHost(host);
+
+const results = await lane(() => part('build'));
+const core = process.argv[2] === 'vscode' ? [] : [() => part('lint'), () => part('typecheck'), unitTests];
+const inVSCode = (host) => () => script(`VS Code, host ${host}`, 'test-vscode.mjs', host);
+const jobs = (host) => () => script(`past jobs by hand, host ${host}`, 'test-jobs.mjs', host);
+const browser = [
+  inVSCode('web'),
+  jobs('web'),
+  () => script('the preview under a pointer', 'test-preview.mjs'),
+];
+const server = [inVSCode('node'), jobs('node'), () => script('writing by hand', 'test-writing.mjs')];
+const hosts = results[0].failed ? [] : [browser, server];
+for (const each of await Promise.all([core, ...hosts].map((parts) => lane(...parts)))) results.push(...each);
+
+console.log(`\n${seconds(start)} s`);
+for (const { name, passed, failed, failures, took } of results) {
+  const counts = [passed ? `${passed} passed` : '', failed ? `${failed} failed` : ''].filter(Boolean);
+  console.log(`  ${failed ? '✗' : '✓'} ${[name, ...counts, `${took} s`].join(', ')}`);
+  for (const failure of failures) console.log(`      ${failure}`);
+}
+const sum = (key) => results.reduce((total, result) => total + result[key], 0);
 console.log(`${sum('passed')} passed, ${sum('failed')} failed`);
 process.exitCode = sum('failed') ? 1 : 0;

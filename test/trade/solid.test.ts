@@ -202,7 +202,7 @@ describe('what a set-up makes, cut on a solid', () => {
       ball / 2,
       'end',
     );
-  }, 60_000);
+  });
 });
 
 const BLANKS = fc.sample(
