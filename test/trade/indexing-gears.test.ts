@@ -483,7 +483,9 @@ describe('chords and holes', () => {
     const says = (args: Arguments): string[] => broken(formula, { diameter: 100, ...args });
     expect([says({ divisions: 2 }), says({ divisions: 7, over: 6 })]).toEqual([[], []]);
     expect(says({ divisions: 1 })[0]).toContain('give 2 or more');
-    expect(says({ divisions: 7, over: 7 })[0]).toContain('After 7 spaces');
+    expect(says({ divisions: 7, over: 7 })[0]).toBe(
+      'After 7 spaces the circle is closed: give `over` of 6 at most.',
+    );
     expect(says({ divisions: 7, diameter: 0 })[0]).toContain('`diameter` is 0 mm');
   });
 
