@@ -1,6 +1,7 @@
 /**
  * What the ordinary run breaks: the rules and constants that a wrong result would come from. `--wide` breaks the rest of
- * FILES too: how a text is scanned, names are bound, lines are put in order, and what only spares time.
+ * FILES too, how a text is scanned, names are bound, lines are put in order, and what only spares time; and ALL_FILES, how
+ * answers are asked for and shown.
  *
  * - Rules of the notation: a refusal or record left out, a word or pattern it knows exchanged, a condition that never
  *   holds, in every file of `notation`; in those that read limits also each comparison, sum and number.
@@ -11,6 +12,7 @@
  */
 export const FILES =
   /^src\/(?:(?:quantity|trade|notation)\/\w[\w-]*|engine\/(?:bind|call|call-limits|evaluate|given|judge|names|readings|settle|statement|values))\.ts$/;
+export const ALL_FILES = /^src\/(?:quantity|trade|notation|engine|language|sheet|archive)\/.*\.ts$/;
 
 const LIMITS =
   /^src\/(?:quantity\/(?:limits|spread|iso286|iso286-table)|engine\/(?:judge|readings|call-limits|given|values|statement))\.ts$/;

@@ -2,6 +2,7 @@
  * What the tests import as `vitest` inside a mutation run: vitest's own `expect`, and a `describe` and `it` that only
  * collect, so that a test can be run again and alone without starting anything.
  */
+import { readFileSync } from 'node:fs';
 import { format } from 'node:util';
 import { expect as own } from 'vitest';
 
@@ -10,6 +11,7 @@ const flat = (text) => text.replace(/[\s`"[\],]+/g, ' ').trim();
 /** Without a snapshot file: the words of the text in their order. */
 const snapshot = (received) => ({
   toMatchInlineSnapshot: (wanted) => own(flat(String(received))).toBe(flat(wanted)),
+  toMatchFileSnapshot: (file) => own(received).toBe(readFileSync(file, 'utf8')),
 });
 export const expect = Object.assign(
   (received, message) => Object.assign(own(received, message), snapshot(received)),
