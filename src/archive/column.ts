@@ -1,52 +1,95 @@
-/** Amounts whose names share a word, their values side by side so that a range is looked for in one quick pass. */
-import type { Amount } from './entry';
+/**
+ * Amounts of one name and kind of all notes in the order of their values, each beside the number of its note, so that those
+ * in a range stand together and are found without looking at any other.
+ */
+import type { Amount, How } from './entry';
+import { placeIn } from './order';
 
-/** Below this many, gaps are not worth closing. */
-const FEW = 64;
+export interface Ends {
+  readonly low: number;
+  readonly high: number;
+  /** Ends that are themselves outside. */
+  readonly lowOpen: boolean;
+  readonly highOpen: boolean;
+}
 
 export class Column {
-  private values: number[] = [];
+  private values = new Float64Array();
+  private notes = new Uint32Array();
   private amounts: Amount[] = [];
-  private paths: string[] = [];
-  private places = new Map<string, number[]>();
-  private gaps = 0;
+  /** What came since the column was last put in order. */
+  private newNotes: number[] = [];
+  private newAmounts: Amount[] = [];
 
-  add(path: string, amount: Amount): void {
-    const at = this.values.push(amount.value) - 1;
-    this.amounts.push(amount);
-    this.paths.push(path);
-    const places = this.places.get(path);
-    if (places) places.push(at);
-    else this.places.set(path, [at]);
+  constructor(
+    readonly name: string,
+    readonly how: How,
+    readonly kind: string,
+    /** Measured where no figure of that name is planned. */
+    readonly isSample: boolean,
+  ) {}
+
+  add(note: number, amount: Amount): void {
+    this.newNotes.push(note);
+    this.newAmounts.push(amount);
   }
 
-  /** Leaves gaps, which hold no value that any range has; they are closed when half of it is gaps. */
-  remove(path: string): void {
-    const places = this.places.get(path);
-    if (!places) return;
-    for (const at of places) this.values[at] = NaN;
-    this.places.delete(path);
-    this.gaps += places.length;
-    if (this.gaps > FEW && this.gaps * 2 > this.values.length) this.close();
-  }
-
-  /** Each amount from `low` to `high`, both included, with its note, in the order they came. */
-  within(low: number, high: number, found: (path: string, amount: Amount) => void): void {
-    const { values, paths, amounts } = this;
-    for (let at = 0; at < values.length; at++) {
+  /** From where to where the values lie between the ends. `isThere` says of which notes they still count. */
+  within(
+    { low, high, lowOpen, highOpen }: Ends,
+    isThere: (note: number) => boolean,
+  ): readonly [number, number] {
+    if (this.newNotes.length > 0) this.putInOrder(isThere);
+    const { values } = this;
+    const from = placeIn(values.length, (at) => {
       const value = values[at] as number;
-      if (value >= low && value <= high) found(paths[at] as string, amounts[at] as Amount);
-    }
+      return lowOpen ? value <= low : value < low;
+    });
+    const to = placeIn(values.length, (at) => {
+      const value = values[at] as number;
+      return highOpen ? value < high : value <= high;
+    });
+    return [from, Math.max(from, to)];
   }
 
-  private close(): void {
-    const [values, paths, amounts] = [this.values, this.paths, this.amounts];
-    this.values = [];
-    this.paths = [];
-    this.amounts = [];
-    this.places = new Map();
-    this.gaps = 0;
-    for (const [at, value] of values.entries())
-      if (!Number.isNaN(value)) this.add(paths[at] as string, amounts[at] as Amount);
+  noteAt(at: number): number {
+    return this.notes[at] as number;
+  }
+
+  amountAt(at: number): Amount {
+    return this.amounts[at] as Amount;
+  }
+
+  private putInOrder(isThere: (note: number) => boolean): void {
+    const { values, notes, amounts, newNotes, newAmounts } = this;
+    const fresh = newAmounts
+      .map((amount, i) => ({ amount, note: newNotes[i] as number }))
+      .filter(({ note }) => isThere(note))
+      .sort((a, b) => a.amount.value - b.amount.value);
+    const most = values.length + fresh.length;
+    const [allValues, allNotes] = [new Float64Array(most), new Uint32Array(most)];
+    const all: Amount[] = [];
+    const take = (value: number, note: number, amount: Amount): void => {
+      allValues[all.length] = value;
+      allNotes[all.length] = note;
+      all.push(amount);
+    };
+    let next = 0;
+    const takeUpTo = (end: number | null): void => {
+      for (let one = fresh[next]; one && (end === null || one.amount.value < end); one = fresh[++next])
+        take(one.amount.value, one.note, one.amount);
+    };
+    for (let at = 0; at < values.length; at++) {
+      const [value, note] = [values[at] as number, notes[at] as number];
+      if (!isThere(note)) continue;
+      takeUpTo(value);
+      take(value, note, amounts[at] as Amount);
+    }
+    takeUpTo(null);
+    this.values = allValues.slice(0, all.length);
+    this.notes = allNotes.slice(0, all.length);
+    this.amounts = all;
+    this.newNotes = [];
+    this.newAmounts = [];
   }
 }

@@ -1,8 +1,10 @@
 /** Answers a query: jobs for which every part of it holds, best first, with the figures and lines that say so. */
+import { type Amounts, wordsOf } from './amounts';
+import type { Column } from './column';
 import type { Amount, How } from './entry';
-import { type JobIndex, wordsOf } from './job-index';
+import type { JobIndex } from './job-index';
+import { firstOf } from './order';
 import type { Relation, Term } from './query';
-import { byUnits } from './order';
 
 export interface Hit {
   readonly path: string;
@@ -13,58 +15,148 @@ export interface Hit {
   readonly score: number;
 }
 
-type Matches = ReadonlyMap<string, { readonly score: number; readonly amounts: readonly Amount[] }>;
+export interface Found {
+  /** The best of them, as many as were asked for. */
+  readonly hits: readonly Hit[];
+  /** How many jobs there are in all. */
+  readonly all: number;
+}
+
+type ValueTerm = Extract<Term, { kind: 'value' }>;
 
 /** Of hits equally good the later job, by due date, then by path. */
-export function find(index: JobIndex, terms: readonly Term[]): readonly Hit[] {
-  let matches: Matches | null = null;
-  // Conditions on values look at few notes each, so they come first.
-  const order = [...terms].sort((a, b) => Number(a.kind !== 'value') - Number(b.kind !== 'value'));
-  for (const term of order) {
-    const found: Matches = matchesOf(index, term, matches);
-    matches = matches === null ? found : both(matches, found);
-    if (matches.size === 0) return [];
-  }
-  const hits = [...(matches ?? new Map())].map(([path, { score, amounts }]): Hit => {
-    const entry = index.entry(path);
-    const unique = [...new Set<Amount>(amounts)].sort((a, b) => a.line - b.line);
-    return { path, title: entry?.title ?? '', job: entry?.job ?? {}, amounts: unique, score };
+export function find(index: JobIndex, terms: readonly Term[], most = Infinity): Found {
+  const amounts = index.counted();
+  const search = new Search(amounts);
+  const ranges = terms.flatMap((term) => (term.kind === 'value' ? [rangesOf(amounts, term)] : []));
+  // Those that few amounts fit leave little to do for the others.
+  for (const each of ranges.sort((a, b) => sizeOf(a) - sizeOf(b))) search.values(each);
+  for (const term of terms) if (term.kind !== 'value') search.others(index, term);
+  return search.best(most);
+}
+
+/** Where in a column the amounts stand that a condition is about, and how near the name is to the one asked for. */
+interface Fitting {
+  readonly column: Column;
+  readonly from: number;
+  readonly to: number;
+  readonly score: number;
+}
+
+function rangesOf(amounts: Amounts, term: ValueTerm): readonly Fitting[] {
+  return amounts.named(term.name).flatMap((column) => {
+    if (column.kind !== term.of || !isAsked(column, term.how)) return [];
+    const [from, to] = column.within(term, amounts.isThere);
+    return from === to ? [] : [{ column, from, to, score: closeness(column.name.toLowerCase(), term.name) }];
   });
-  const due = (hit: Hit): string => hit.job['due'] ?? '';
-  return hits.sort((a, b) => b.score - a.score || byUnits(due(b), due(a)) || byUnits(a.path, b.path));
 }
 
-function both(a: Matches, b: Matches): Matches {
-  const [few, many] = a.size < b.size ? [a, b] : [b, a];
-  const joined = new Map<string, { score: number; amounts: readonly Amount[] }>();
-  for (const [path, one] of few) {
-    const other = many.get(path);
-    if (other)
-      joined.set(path, { score: one.score + other.score, amounts: [...one.amounts, ...other.amounts] });
+const sizeOf = (ranges: readonly Fitting[]): number =>
+  ranges.reduce((sum, { from, to }) => sum + to - from, 0);
+
+/** A reading of a figure is asked for by its word; a sample that no figure plans stands for itself. */
+function isAsked({ how, isSample }: Column, asked: How | null): boolean {
+  return asked === null ? how === 'figure' || isSample : how === asked;
+}
+
+/** Which notes hold all parts asked so far, by the notes' numbers. */
+class Search {
+  /** How many parts each note passed, one after the other. */
+  private readonly passed: Int32Array;
+  private readonly total: Float64Array;
+  /** The best score in the part asked last. */
+  private readonly now: Float64Array;
+  private parts = 0;
+  /** Those that pass all parts so far. */
+  private left: number[] = [];
+  /** For each note its last amount that fits, each with the one before it; counted from 1. */
+  private readonly last: Uint32Array;
+  private readonly fitting: Amount[] = [];
+  private readonly before: number[] = [];
+
+  constructor(private readonly amounts: Amounts) {
+    const { count } = amounts;
+    this.passed = new Int32Array(count);
+    this.total = new Float64Array(count);
+    this.now = new Float64Array(count);
+    this.last = new Uint32Array(count);
   }
-  return joined;
-}
 
-function matchesOf(index: JobIndex, term: Term, among: Matches | null): Matches {
-  switch (term.kind) {
-    case 'value':
-      return ofValue(index, term, among);
-    case 'word':
-      return new Map([...index.withWord(term.word)].map(([path, score]) => [path, { score, amounts: [] }]));
-    case 'field':
-    case 'date': {
-      const found = new Map<string, { score: number; amounts: readonly Amount[] }>();
-      for (const path of among?.keys() ?? index.paths()) {
-        const text = index.entry(path)?.job[term.field];
-        if (text === undefined) continue;
-        const fits =
-          term.kind === 'field'
-            ? text.toLowerCase().includes(term.words)
-            : dateFits(text.trim(), term.relation, term.date);
-        if (fits) found.set(path, { score: 1, amounts: [] });
+  /** Notes with an amount in one of the ranges. */
+  values(ranges: readonly Fitting[]): void {
+    this.begin();
+    for (const { column, from, to, score } of ranges)
+      for (let at = from; at < to; at++) {
+        const note = column.noteAt(at);
+        if (!this.amounts.isThere(note) || !this.pass(note, score)) continue;
+        this.before.push(this.last[note] as number);
+        this.last[note] = this.fitting.push(column.amountAt(at));
       }
-      return found;
+  }
+
+  /** Notes with a word or with something in their head. */
+  others(index: JobIndex, term: Exclude<Term, ValueTerm>): void {
+    const among = this.begin();
+    if (term.kind === 'word') {
+      for (const [path, score] of index.withWord(term.word)) {
+        const note = this.amounts.numberOf(path);
+        if (note !== undefined) this.pass(note, score);
+      }
+      return;
     }
+    for (const note of among) {
+      const text = this.amounts.noteAt(note)?.entry.job[term.field];
+      if (text === undefined) continue;
+      const fits =
+        term.kind === 'field'
+          ? text.toLowerCase().includes(term.words)
+          : dateFits(text.trim(), term.relation, term.date);
+      if (fits) this.pass(note, 1);
+    }
+  }
+
+  best(most: number): Found {
+    const rank = this.amounts.rank();
+    const order = (a: number, b: number): number =>
+      this.score(b) - this.score(a) || (rank[a] as number) - (rank[b] as number);
+    const best = firstOf(this.left, most, order);
+    return { hits: best.flatMap((note) => this.hit(note)), all: this.left.length };
+  }
+
+  /** The notes among which the next part is asked for. */
+  private begin(): readonly number[] {
+    const { left } = this;
+    for (const note of left) this.total[note] = this.score(note);
+    this.left = [];
+    return this.parts++ === 0 ? this.amounts.all() : left;
+  }
+
+  /** Counts the note in if it has passed all parts before this one; of several scores the best counts. */
+  private pass(note: number, score: number): boolean {
+    if (this.passed[note] === this.parts) {
+      if (score > (this.now[note] as number)) this.now[note] = score;
+      return true;
+    }
+    if (this.passed[note] !== this.parts - 1) return false;
+    this.passed[note] = this.parts;
+    this.now[note] = score;
+    this.left.push(note);
+    return true;
+  }
+
+  private score(note: number): number {
+    return (this.total[note] as number) + (this.now[note] as number);
+  }
+
+  private hit(note: number): readonly Hit[] {
+    const one = this.amounts.noteAt(note);
+    if (!one) return [];
+    const { path, entry } = one;
+    const fitting: Amount[] = [];
+    for (let at = this.last[note] as number; at > 0; at = this.before[at - 1] as number)
+      fitting.push(this.fitting[at - 1] as Amount);
+    const amounts = fitting.length === 0 ? fitting : entry.amounts.filter((it) => fitting.includes(it));
+    return [{ path, title: entry.title, job: entry.job, amounts, score: this.score(note) }];
   }
 }
 
@@ -85,43 +177,6 @@ function dateFits(date: string, relation: Relation, wanted: string): boolean {
       return within || date > wanted;
   }
 }
-
-/** Of the notes that are left those with an amount that fits. */
-function ofValue(index: JobIndex, term: Extract<Term, { kind: 'value' }>, among: Matches | null): Matches {
-  const found = new Map<string, { score: number; amounts: Amount[] }>();
-  const near = new Map<string, number>();
-  const look = (path: string, amount: Amount): void => {
-    if (among && !among.has(path)) return;
-    if (!fits(amount, term) || !isAsked(index, path, amount, term.how)) return;
-    const { name } = amount;
-    let score = near.get(name);
-    if (score === undefined) near.set(name, (score = closeness(name.toLowerCase(), term.name)));
-    const known = found.get(path);
-    if (!known) found.set(path, { score, amounts: [amount] });
-    else {
-      known.amounts.push(amount);
-      known.score = Math.max(known.score, score);
-    }
-  };
-  index.named(term.name, look, term.low, term.high);
-  return found;
-}
-
-function fits(
-  { value, kind }: Amount,
-  { of, low, high, lowOpen, highOpen }: Extract<Term, { kind: 'value' }>,
-): boolean {
-  return kind === of && (lowOpen ? value > low : value >= low) && (highOpen ? value < high : value <= high);
-}
-
-/** A reading of a figure is asked for by its word; a sample that no figure plans stands for itself. */
-function isAsked(index: JobIndex, path: string, amount: Amount, how: How | null): boolean {
-  if (how !== null) return amount.how === how;
-  return amount.how === 'figure' || (amount.how === 'measured' && isSample(index, path, amount.name));
-}
-
-const isSample = (index: JobIndex, path: string, name: string): boolean =>
-  index.entry(path)?.amounts.every((it) => it.how !== 'figure' || it.name !== name) === true;
 
 /** The very name before a field of that name before a name that holds it as a word. */
 function closeness(name: string, wanted: string): number {

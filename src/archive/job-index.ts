@@ -1,10 +1,10 @@
 /**
- * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, the amounts by the words of their
- * names, so that a question about a value looks at those only. Nothing here touches files: a host brings notes in.
+ * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, their amounts in the order of
+ * their values, so that a question about a value looks at those only that it is about. Nothing here touches files: a host brings notes in.
  */
 import type MiniSearch from 'minisearch';
-import { Column } from './column';
-import { type Amount, type JobEntry, entryOf } from './entry';
+import { Amounts } from './amounts';
+import { type JobEntry, entryOf } from './entry';
 import type { Notes, Stamp } from './notes';
 import { type Breathe, Slices } from './slices';
 import { type Kept, headOf, lineOf, readBack } from './store';
@@ -38,8 +38,9 @@ const AT_ONCE = 20;
 
 export class JobIndex {
   private readonly kept = new Map<string, Kept>();
-  /** By each word of a name, in lower case. */
-  private byName: Map<string, Column> | null = null;
+  private amounts: Amounts | null = null;
+  /** Notes whose amounts are still to be put to the others. */
+  private readonly uncounted = new Map<string, Kept>();
   private words: MiniSearch<{ id: string; title: string; text: string; job: string }> | null = null;
   /** Notes whose words are still to be put to the others. */
   private readonly unworded = new Map<string, Kept>();
@@ -87,7 +88,7 @@ export class JobIndex {
   put(one: Kept): void {
     this.remove(one.path);
     this.kept.set(one.path, one);
-    if (this.byName) this.addNames(one, this.byName);
+    if (this.amounts) this.uncounted.set(one.path, one);
     if (this.words) this.unworded.set(one.path, one);
   }
 
@@ -95,8 +96,7 @@ export class JobIndex {
     const old = this.kept.get(path);
     if (!old) return;
     this.kept.delete(path);
-    for (const { name } of old.entry.amounts)
-      for (const word of wordsOf(name)) this.byName?.get(word)?.remove(path);
+    if (!this.uncounted.delete(path)) this.amounts?.remove(path);
     if (!this.unworded.delete(path)) this.words?.discard(path);
   }
 
@@ -138,31 +138,17 @@ export class JobIndex {
     };
   }
 
-  /**
-   * Amounts from `low` to `high`, in base units, whose name is this or holds it as a word: `ball` finds `setup.ball` and
-   * `old_ball`. Of one note in the order of the note.
-   */
-  named(name: string, found: (path: string, amount: Amount) => void, low = -Infinity, high = Infinity): void {
-    if (!this.byName) {
-      this.byName = new Map();
-      for (const one of this.kept.values()) this.addNames(one, this.byName);
-    }
-    const wanted = wordsOf(name);
-    const [first = ''] = wanted;
-    this.byName
-      .get(first)
-      ?.within(
-        low,
-        high,
-        wanted.length < 2
-          ? found
-          : (path, amount) => void (holds(amount.name, wanted) && found(path, amount)),
-      );
+  /** The amounts of all notes, to be asked for values. */
+  counted(): Amounts {
+    const amounts = this.begunAmounts();
+    for (const one of this.uncounted.values()) amounts.add(one);
+    this.uncounted.clear();
+    return amounts;
   }
 
   /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
   withWord(word: string): ReadonlyMap<string, number> {
-    const words = this.begun();
+    const words = this.begunWords();
     words.addAll([...this.unworded.values()].map(documentOf));
     this.unworded.clear();
     const found = words.search(word, {
@@ -177,50 +163,33 @@ export class JobIndex {
   /** Gets all ready for questions in slices; one that comes before that waits for the rest of it. */
   async prepare(breathe: Breathe): Promise<void> {
     const slices = new Slices(breathe);
-    const words = this.begun();
+    const words = this.begunWords();
     for (const [path, one] of this.unworded) {
       words.add(documentOf(one));
       this.unworded.delete(path);
       await slices.next();
     }
+    const amounts = this.begunAmounts();
+    for (const [path, one] of this.uncounted) {
+      amounts.add(one);
+      this.uncounted.delete(path);
+      await slices.next();
+    }
   }
 
-  private begun(): NonNullable<typeof this.words> {
+  private begunAmounts(): Amounts {
+    if (this.amounts) return this.amounts;
+    for (const one of this.kept.values()) this.uncounted.set(one.path, one);
+    return (this.amounts = new Amounts());
+  }
+
+  private begunWords(): NonNullable<typeof this.words> {
     if (this.words) return this.words;
     for (const one of this.kept.values()) this.unworded.set(one.path, one);
     return (this.words = new (miniSearch())({ fields: ['title', 'job', 'text'] }));
-  }
-
-  private addNames({ path, entry }: Kept, byName: Map<string, Column>): void {
-    for (const amount of entry.amounts) {
-      for (const word of wordsOf(amount.name)) {
-        let column = byName.get(word);
-        if (!column) byName.set(word, (column = new Column()));
-        column.add(path, amount);
-      }
-    }
   }
 }
 
 function documentOf({ path, entry }: Kept): { id: string; title: string; text: string; job: string } {
   return { id: path, title: entry.title, text: entry.text, job: Object.values(entry.job).join(' ') };
 }
-
-/** A shop has the same few names in all its notes; beyond these a name is taken apart each time. */
-const MOST_NAMES = 5_000;
-const known = new Map<string, readonly string[]>();
-
-/** `setup.ring_set` is found by `setup`, `ring` and `set`; each once. */
-export function wordsOf(name: string): readonly string[] {
-  let words = known.get(name);
-  if (!words) {
-    words = [...new Set(name.toLowerCase().split(/[._]+/))].filter((word) => word !== '');
-    if (known.size < MOST_NAMES) known.set(name, words);
-  }
-  return words;
-}
-
-const holds = (name: string, wanted: readonly string[]): boolean => {
-  const words = wordsOf(name);
-  return wanted.every((word) => words.includes(word));
-};

@@ -1,7 +1,7 @@
 /** What was used last time: readings and used values of one name on jobs like this one. Never changes a note. */
 import type { Amount, JobEntry } from './entry';
 import type { JobIndex } from './job-index';
-import { byUnits } from './order';
+import { byUnits, firstOf } from './order';
 
 export interface PastUse {
   readonly path: string;
@@ -25,46 +25,55 @@ export interface Asking {
 /** Within this part of each other two sizes are alike. */
 const NEAR = 0.25;
 const MOST = 20;
+const ALL = { low: -Infinity, high: Infinity, lowOpen: false, highOpen: false };
 
 /** `used` and measured values of the same name on other jobs; those with more in common first, then the newest. */
 export function pastUse(index: JobIndex, { path, name, job, value, machines }: Asking): readonly PastUse[] {
+  const amounts = index.counted();
   const wanted = name.toLowerCase();
+  const alike = alikeTo(job, value?.base ?? null, machines);
   const found: PastUse[] = [];
-  index.named(wanted, (at, amount) => {
-    const entry = index.entry(at);
-    if (at === path || !entry || amount.how === 'figure' || amount.name.toLowerCase() !== wanted) return;
-    if (value && amount.kind !== value.kind) return;
-    const alike = common(job, entry, amount, value?.base ?? null, machines);
-    found.push({ path: at, title: entry.title, job: entry.job, amount, alike });
-  });
+  for (const column of amounts.named(wanted)) {
+    if (column.how === 'figure' || column.name.toLowerCase() !== wanted) continue;
+    if (value && column.kind !== value.kind) continue;
+    const [from, to] = column.within(ALL, amounts.isThere);
+    for (let at = from; at < to; at++) {
+      const one = amounts.noteAt(column.noteAt(at));
+      if (!one || one.path === path) continue;
+      const { entry } = one;
+      const amount = column.amountAt(at);
+      found.push({ path: one.path, title: entry.title, job: entry.job, amount, alike: alike(entry, amount) });
+    }
+  }
   const when = (use: PastUse): string => use.job['due'] ?? '';
-  return found
-    .sort(
-      (a, b) =>
-        b.alike.length - a.alike.length ||
-        byUnits(when(b), when(a)) ||
-        // What was really run says more than what was read on the way.
-        Number(b.amount.how === 'used') - Number(a.amount.how === 'used') ||
-        byUnits(a.path, b.path) ||
-        a.amount.line - b.amount.line,
-    )
-    .slice(0, MOST);
+  return firstOf(
+    found,
+    MOST,
+    (a, b) =>
+      b.alike.length - a.alike.length ||
+      byUnits(when(b), when(a)) ||
+      // What was really run says more than what was read on the way.
+      Number(b.amount.how === 'used') - Number(a.amount.how === 'used') ||
+      byUnits(a.path, b.path) ||
+      a.amount.line - b.amount.line,
+  );
 }
 
-function common(
+/** What a job has in common with the one that asks, in words. */
+function alikeTo(
   job: Asking['job'],
-  entry: JobEntry,
-  amount: Amount,
   value: number | null,
   machines: readonly string[],
-): readonly string[] {
-  const alike: string[] = [];
-  for (const field of ['material', 'customer', 'part'])
-    if (job[field] !== undefined && job[field]?.toLowerCase() === entry.job[field]?.toLowerCase())
-      alike.push(`same ${field}`);
-  const on = amount.machines.split(' ');
-  if (machines.some((machine) => on.includes(machine))) alike.push('same machine');
-  if (value !== null && value !== 0 && Math.abs(amount.value - value) <= NEAR * Math.abs(value))
-    alike.push('like size');
-  return alike;
+): (entry: JobEntry, amount: Amount) => readonly string[] {
+  const own = ['material', 'customer', 'part'].map((field) => [field, job[field]?.toLowerCase()] as const);
+  return (entry, amount) => {
+    const alike = own
+      .filter(([field, is]) => is !== undefined && is === entry.job[field]?.toLowerCase())
+      .map(([field]) => `same ${field}`);
+    const on = amount.machines.split(' ');
+    if (machines.some((machine) => on.includes(machine))) alike.push('same machine');
+    if (value !== null && value !== 0 && Math.abs(amount.value - value) <= NEAR * Math.abs(value))
+      alike.push('like size');
+    return alike;
+  };
 }

@@ -22,7 +22,7 @@ const sorted = (text: string): readonly string[] => text.split('\n').sort();
 function asked(index: JobIndex, query: string): readonly string[] {
   const read = readQuery(query);
   if ('problem' in read) throw new Error(read.problem.says);
-  return find(index, read.terms).map((hit) => hit.path);
+  return find(index, read.terms).hits.map((hit) => hit.path);
 }
 
 const FERRY = `---

@@ -80,7 +80,7 @@ describe('the page about past jobs', () => {
   it.each(queries)('%s: %s: %s', (query, _, jobs) => {
     const read = readQuery(code(query));
     if ('problem' in read) throw new Error(read.problem.says);
-    const found = find(index, read.terms).map(({ job }) => job['job']);
+    const found = find(index, read.terms).hits.map(({ job }) => job['job']);
     expect(found.sort().join(', ') || 'none').toBe(jobs);
   });
 

@@ -78,7 +78,7 @@ describe('nothing else is held up', () => {
     if ('problem' in query) throw new Error(query.problem.says);
     const seen: number[] = [];
     await index.refresh(notes, () => {
-      seen.push(find(index, query.terms).length);
+      seen.push(find(index, query.terms).all);
       return true;
     });
     expect(seen).toEqual([...seen].sort((a, b) => a - b));

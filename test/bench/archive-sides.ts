@@ -30,7 +30,7 @@ function workshop(count: number): JobIndex {
 function asked(index: JobIndex): number {
   const query = readQuery(QUERY);
   if ('problem' in query) throw new Error(query.problem.says);
-  return find(index, query.terms).length;
+  return find(index, query.terms).hits.length;
 }
 
 export function valueQuery(count = NOTES): Side {
@@ -106,7 +106,7 @@ async function whole(folder: string, count: number): Promise<void> {
 /** One note changes and is asked for. */
 export function changedFile(count: number): Side {
   const index = workshop(count);
-  index.named('ball', () => {});
+  asked(index);
   index.withWord('chatter');
   let turn = 0;
   return {
@@ -136,7 +136,7 @@ export function indexInMemory(): Side<number> {
     run: () =>
       weight(() => {
         const index = workshop(NOTES);
-        index.named('ball', () => {});
+        asked(index);
         index.withWord('chatter');
         return index;
       }),

@@ -19,7 +19,7 @@ export async function find(query: string, folder: string, json: boolean, io: Io)
     return WRONG;
   }
   const { index, unreadable } = await pastJobs(folder, io.current, io.version());
-  const hits = findIn(index, read.terms);
+  const { hits } = findIn(index, read.terms);
   if (json) {
     const jobs = hits.map(entryOf);
     io.out(

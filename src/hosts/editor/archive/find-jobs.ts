@@ -103,9 +103,9 @@ function answers(past: PastJobs, query: string): readonly Answer[] {
       { label: `$(info) ${read.problem.says.replaceAll('`', '')}`, ...always },
       { label: `$(edit) ${EXAMPLE}`, description: l10n.t('can be asked'), instead: EXAMPLE, ...always },
     ];
-  const hits = find(past.soFar, read.terms);
-  const shown = hits.slice(0, MOST).flatMap((hit) => answersOf(past, hit));
-  const more = hits.length - MOST;
+  const { hits, all } = find(past.soFar, read.terms, MOST);
+  const shown = hits.flatMap((hit) => answersOf(past, hit));
+  const more = all - hits.length;
   if (more > 0)
     shown.push({ label: l10n.t('{0} more: narrow the question', more), kind: QuickPickItemKind.Separator });
   if (past.isPart) return [...part(past), ...shown];

@@ -1,0 +1,107 @@
+/** Amounts in the order of their values, and the best of many answers: held against plain sorting and filtering. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { entryOf } from '../../src/archive/entry';
+import { find } from '../../src/archive/find';
+import { JobIndex } from '../../src/archive/job-index';
+import { firstOf } from '../../src/archive/order';
+import { readQuery } from '../../src/archive/query';
+
+const note = (sizes: readonly number[], due: number): string =>
+  `---\ndue: 2025-0${1 + due}-01\n---\n\`\`\`figures\n${sizes
+    .map((size, i) => `${i === 0 ? 'pin' : `pin_${i}`} = ${size} mm`)
+    .join('\n')}\n\`\`\`\n`;
+
+interface Made {
+  readonly sizes: readonly number[];
+  readonly due: number;
+}
+
+/** What the index should answer, by looking at every note. */
+function plainly(notes: ReadonlyMap<string, Made>, low: number, high: number): readonly string[] {
+  return [...notes]
+    .map(([path, { sizes, due }]) => {
+      const fitting = sizes.flatMap((size, i) => (size >= low && size <= high ? [i] : []));
+      // `pin` is the very name, `pin_1` holds it as one word of two.
+      const score = fitting.length === 0 ? 0 : fitting.includes(0) ? 4 : 1.5;
+      return { path, due, score };
+    })
+    .filter(({ score }) => score > 0)
+    .sort((a, b) => b.score - a.score || b.due - a.due || (a.path < b.path ? -1 : 1))
+    .map(({ path }) => path);
+}
+
+const made = fc.record({ sizes: fc.array(fc.nat(9), { maxLength: 3 }), due: fc.nat(8) });
+const step = fc.tuple(fc.nat(12), fc.option(made, { nil: null }), fc.nat(9), fc.nat(9), fc.nat(5));
+
+describe('amounts', () => {
+  it('answer in the same order as looking at every note, whatever comes, changes and goes between questions', () => {
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 40 }), (steps) => {
+        const [index, notes] = [new JobIndex(), new Map<string, Made>()];
+        for (const [number, one, a, b, most] of steps) {
+          const path = `${number}.md`;
+          if (one) {
+            notes.set(path, one);
+            index.put({ path, mark: '', entry: entryOf(note(one.sizes, one.due)) });
+          } else {
+            notes.delete(path);
+            index.remove(path);
+          }
+          const [low, high] = [Math.min(a, b), Math.max(a, b)];
+          const query = readQuery(`pin ${low} mm .. ${high} mm`);
+          if ('problem' in query) throw new Error(query.problem.says);
+          const wanted = plainly(notes, low, high);
+          expect(find(index, query.terms).hits.map((hit) => hit.path)).toEqual(wanted);
+          const some = find(index, query.terms, most);
+          expect(some.hits.map((hit) => hit.path)).toEqual(wanted.slice(0, most));
+          expect(some.all).toBe(wanted.length);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('are told of a note once each and in its order, though two parts of a question are about the same', () => {
+    const index = new JobIndex();
+    index.put({
+      path: 'a.md',
+      mark: '',
+      entry: entryOf('```figures\nbig_pin = 9 mm\npin = 2 mm\nsmall_pin = 1 mm\n```'),
+    });
+    const query = readQuery('pin > 1 mm, pin < 20 mm');
+    if ('problem' in query) throw new Error(query.problem.says);
+    expect(find(index, query.terms).hits[0]?.amounts.map(({ name }) => name)).toEqual([
+      'big_pin',
+      'pin',
+      'small_pin',
+    ]);
+  });
+
+  it('of a thousand notes that changed again and again are those of the notes as they are', () => {
+    const index = new JobIndex();
+    const entries = Array.from({ length: 7 }, (_, i) => entryOf(note([i], i)));
+    const query = readQuery('pin = 3 mm');
+    if ('problem' in query) throw new Error(query.problem.says);
+    for (let i = 0; i < 6000; i++) {
+      const entry = entries[i % 7];
+      if (entry) index.put({ path: `${i % 1000}.md`, mark: '', entry });
+      if (i % 500 === 0) find(index, query.terms);
+    }
+    // Of the last thousand, from 5000 to 5999, those whose remainder by 7 is 3.
+    const wanted = Array.from({ length: 1000 }, (_, i) => 5000 + i).filter((i) => i % 7 === 3).length;
+    expect(find(index, query.terms).all).toBe(wanted);
+  });
+});
+
+describe('the first of many', () => {
+  it('are those of the whole list in order', () => {
+    fc.assert(
+      fc.property(fc.array(fc.nat(20)), fc.nat(12), (list, most) => {
+        const order = (a: number, b: number): number => a - b;
+        expect(firstOf(list, most, order)).toEqual([...list].sort(order).slice(0, most));
+        expect(firstOf(list, Infinity, order)).toEqual([...list].sort(order));
+      }),
+    );
+  });
+});
