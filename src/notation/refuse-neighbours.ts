@@ -170,7 +170,7 @@ function refuseDegrees(s: Scanner, last: QuantityNode, word: string, end: number
   const number = s.slice(last.start, readNumber(s.text, last.start));
   const product = last.unit === ONE ? [`${number} * ${word}`] : [];
   s.refuse('unit-unknown', last.start, end, {
-    written: s.slice(last.unit === ONE ? s.pos : skipBlanks(s.text, last.start + number.length), end),
+    written: s.slice(skipBlanks(s.text, last.start + number.length), end),
     offers: [`${number} ${degrees}`, ...product],
   });
   return true;

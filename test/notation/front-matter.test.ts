@@ -10,6 +10,7 @@ it.each([
   ['braces', (n: number) => `part: "${'{'.repeat(n)}"`],
   ['marks of a list', (n: number) => `part: "${'- '.repeat(n - 1)}"`],
   ['marks of a key', (n: number) => `part: "${'? '.repeat(n - 1)}"`],
+  ['marks of a list, the last at the end of its line', (n: number) => `part: >\n  ${'- '.repeat(n - 1)}-`],
   ['blanks', (n: number) => `part: >\n${' '.repeat(n)}x`],
 ])('%s: a hundred are read, one more is refused', (_, head) => {
   expect(codes(head(100))).toEqual([]);
@@ -23,4 +24,12 @@ it('takes away what is left of a call stack from nobody', () => {
     // As deep in calls as the reading of a note may be called.
     for (const left of [0, 500, 2000, 4000]) expect(at(left)).toBe(1);
   }
+});
+
+it('begins in the first line or not at all', () => {
+  const jobs = (text: string): unknown => readNote(text).front.get('job')?.text;
+  expect(jobs('---\njob: 7\n---\n')).toBe('7');
+  expect(jobs('\ufeff---\njob: 7\n---\n')).toBe('7');
+  expect(jobs('# Lever\njob: 7\n---\n')).toBeUndefined();
+  expect(jobs('\n---\njob: 7\n---\n')).toBeUndefined();
 });

@@ -104,6 +104,8 @@ describe('shrink_grip', () => {
     ],
     [call(', friction: 0.0499'), call(', friction: 0.05'), 'not 0.05'],
     [call(', friction: 0.2501'), call(', friction: 0.25'), 'do not count on more'],
+    // More than 1 is refused, and not doubted as well.
+    [call(', friction: 1'), call(', friction: 1.001'), 'do not count on more'],
   ])('%s warns, and %s does not', (bad, good, text) => {
     expect(says(bad, 'warning').join(' ')).toContain(text);
     expect(says(good, 'warning')).toEqual([]);
