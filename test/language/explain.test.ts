@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { explainAt } from '../../src/language/explain';
+import { explainFormula } from '../../src/language/explain-formula';
 import type { Explanation, Part } from '../../src/language/explanation';
 import { calculate } from '../../src/engine/index';
 import { explainRow } from '../../src/language/explain';
@@ -159,6 +160,39 @@ describe('a formula', () => {
     const text = JSON.stringify(about('‸spindle_speed(24 m/min, 30 mm)'));
     expect(text).toContain('starting points');
   });
+  it('called alone tells its result in both systems, its limits and whose they are', () => {
+    const arc = about('d = 30 mm ± 0.5 mm', '‸arc_length(d, 30°)');
+    // 30 mm by a sixth of pi; half a millimetre of the radius is a sixth of pi of it on the arc.
+    expect(arc?.shown).toBe('15.708 mm ±0.262');
+    expect(part(arc, 'also')?.texts).toEqual(['0.6184 in']);
+    expect(part(arc, 'limits')?.shares).toEqual(['d ±0.5: 100 %']);
+  });
+  it('before it is called tells what it takes and what it gives', () => {
+    const speed = explainFormula('spindle_speed')?.parts ?? [];
+    expect(speed.slice(1, 3)).toMatchObject([
+      {
+        rows: [
+          ['cutting_speed', 'in m/min', expect.anything()],
+          ['diameter', 'in mm', expect.anything()],
+        ],
+      },
+      { rows: [['gives', 'rpm', 'turns of the spindle per minute']] },
+    ]);
+    expect(explainFormula('ball_on_shank')?.parts[2]).toMatchObject({
+      rows: expect.arrayContaining([['ring', 'mm', expect.anything()]]) as unknown,
+    });
+    expect(explainFormula('hypot')?.parts).toMatchObject([
+      { text: 'The long side of a right triangle, from its legs.' },
+      {
+        rows: [
+          ['leg', '', 'one leg'],
+          ['other', '', expect.anything()],
+        ],
+      },
+      { text: 'hypot(30 mm, 40 mm) is 50 mm.' },
+    ]);
+    expect(explainFormula('hyp')).toBeNull();
+  });
   it('of plain mathematics tells its meaning and its working', () => {
     const root = about('a = 9 mm^2', '‸sqrt(a)');
     expect(part(root, 'working')?.steps[0]).toMatchObject({ figures: 'sqrt(9 mm²)', result: '3 mm' });
@@ -178,6 +212,11 @@ describe('a field', () => {
   it('of a card says so', () => {
     expect(about('lathe.‸power')?.parts).toContainEqual({ kind: 'words', text: 'On the card of lathe.' });
   });
+  it('of readings says which', () => {
+    const found = about('ball = 30 mm', 'ball measured 30.2 mm, 30.4 mm', 'ball.‸mean');
+    expect(found).toMatchObject({ name: 'ball.mean', shown: '30.3 mm' });
+    expect(found?.parts).toContainEqual({ kind: 'words', text: 'Mean of the readings of its last line.' });
+  });
 });
 
 describe('parts of an expression', () => {
@@ -186,6 +225,8 @@ describe('parts of an expression', () => {
     expect(about('a = 2 mm', '(a ‸+ 1 mm) * 3')).toMatchObject({ shown: '3 mm', of: 'a + 1 mm' });
     const literal = about('v = ‸24 m/min');
     expect(part(literal, 'also')?.texts).toEqual(['78.7 ft/min']);
+    expect(about('[1 mm, 2 mm ‸+ 3 mm, 4 mm]')).toMatchObject({ shown: '5 mm', of: '2 mm + 3 mm' });
+    expect(about('[1 mm, 2 mm‸, 4 mm]')).toMatchObject({ shown: '[1, 2, 4] mm' });
   });
   it('leave blanks, comments and broken lines alone', () => {
     for (const text of ['a = 2 mm # the ‸wall', 'a = 2 mm   ‸', 'a = ‸2 +', '‸'])
@@ -199,6 +240,23 @@ describe('machines', () => {
     expect(asked('```figures on ‸lathe\na = 1\n```\n')).toMatchObject({ name: 'lathe', of: 'lathe' });
     expect(asked('> ```figures on ‸lathe\n> a = 1\n> ```\n')).toMatchObject({ name: 'lathe', of: 'lathe' });
     expect(about('speed_step(100 rpm, ‸lathe)')).toMatchObject({ name: 'lathe' });
+  });
+  it('say where their card stands, and of a material that its speeds are a start', () => {
+    const first = (name: string): unknown => about(`speed_step(100 rpm, ‸${name})`)?.parts[0];
+    expect(first('lathe')).toEqual({ kind: 'words', text: 'Card of a machine, from a shop file.' });
+    const steel = about('turning_power(‸steel_C45, 1 mm, 0.1 mm, 20 m/min)');
+    expect(steel?.parts[0]).toEqual({ kind: 'words', text: 'Card of a material, built in.' });
+    expect(JSON.stringify(steel?.parts.at(-1))).toContain('starting points');
+    expect(JSON.stringify(about('speed_step(100 rpm, ‸lathe)'))).not.toContain('starting points');
+  });
+  it('and the head of the note list what they hold', () => {
+    const job = asked('---\njob: 7\npart: Lever\n---\n' + figures('a = ‸job'));
+    expect(part(job, 'table')?.rows).toEqual([
+      ['job', '7', ''],
+      ['part', 'Lever', ''],
+    ]);
+    expect(part(about('a = ‸job'), 'table')).toBeUndefined();
+    expect(part(about('speed_step(100 rpm, ‸lathe)'), 'table')?.rows[1]).toEqual(['power', '2.2 kW', '']);
   });
   it('have lines that see only each other', () => {
     const text = '```figures\npower = 1 mm\n```\n```machine m\npower = 2 kW\nrest = ‸power / 2\n```\n';
@@ -220,6 +278,20 @@ describe('a whole line', () => {
     expect(found?.name).toBe('neck measured');
     expect(part(found, 'table')?.rows.map(([at]) => at)).toEqual(['at 10 mm', 'at 70 mm']);
     expect(found?.parts).toContainEqual({ kind: 'note', title: 'Apart', text: '0.04 mm' });
+  });
+  it('of readings without places counts them, and tells the comment', () => {
+    const found = about('neck = 12 mm', 'neck ‸measured 12.1 mm, 12.14 mm # at the chuck');
+    expect(part(found, 'table')?.rows.map(([at]) => at)).toEqual(['1', '2']);
+    expect(found?.parts).toContainEqual({ kind: 'words', text: 'at the chuck' });
+  });
+  it('of what was used tells the plan beside it', () => {
+    const found = about('speed = 509 rpm', 'speed ‸used 450 rpm # sang');
+    expect(found?.name).toBe('speed used');
+    expect(found?.parts).toEqual([
+      { kind: 'words', text: '59 rpm below plan.' },
+      { kind: 'words', text: 'sang' },
+      { kind: 'note', title: 'Plan', text: '509 rpm' },
+    ]);
   });
   it('has the same explanation as its hint has a tooltip', () => {
     const sheet = calculate(figures('a = 2 mm * 3'));
