@@ -221,6 +221,35 @@ describe('an updated sheet', () => {
   });
 });
 
+const note = (lines: readonly string[], fence = 'figures'): string =>
+  `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
+
+describe('a name', () => {
+  it.each([
+    'b * 2',
+    '1 mm + b',
+    '-b',
+    '(b)',
+    '[1 mm, b]',
+    'max(1 mm, b)',
+    'hypot(-(b), 1 mm)',
+    'ball_on_shank(b, 12 mm)',
+    'ball_on_shank(b, 12 mm).ring',
+    '(ball_on_shank(b, neck: 12 mm)).ring',
+    'ball_on_shank(b, 12 mm).used',
+    '(b).mean',
+    'b to in',
+    'b <= 40 mm < b',
+  ])('is seen to change where it stands in %s', (text) => {
+    const noteWith = (size: string): string => note([text, `b = ${size}`, 'b measured 12 mm']);
+    const sheet = new Sheet();
+    for (const size of ['30 mm', '31 mm']) {
+      sheet.update(readNote(noteWith(size)));
+      expect(view(sheet)).toEqual(view(calculate(noteWith(size))));
+    }
+  });
+});
+
 /** Evaluations an edit costs. */
 function cost(before: string, after: string, shops: readonly Shop[] = [], shopsAfter = shops): number {
   const sheet = new Sheet();
@@ -229,8 +258,6 @@ function cost(before: string, after: string, shops: readonly Shop[] = [], shopsA
   sheet.update(readNote(after), shopsAfter);
   return sheet.evaluations - had;
 }
-const note = (lines: readonly string[], fence = 'figures'): string =>
-  `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
 
 describe('what an edit costs', () => {
   const chain = [
