@@ -236,17 +236,19 @@ describe('a name', () => {
     'ball_on_shank(b, 12 mm)',
     'ball_on_shank(b, 12 mm).ring',
     '(ball_on_shank(b, neck: 12 mm)).ring',
-    'ball_on_shank(b, 12 mm).used',
-    '(b).mean',
     'b to in',
-    'b <= 40 mm < b',
+    '20 mm < b <= 40 mm',
   ])('is seen to change where it stands in %s', (text) => {
     const noteWith = (size: string): string => note([text, `b = ${size}`, 'b measured 12 mm']);
     const sheet = new Sheet();
-    for (const size of ['30 mm', '31 mm']) {
+    const seen = ['30 mm', '41 mm'].map((size) => {
       sheet.update(readNote(noteWith(size)));
       expect(view(sheet)).toEqual(view(calculate(noteWith(size))));
-    }
+      const [row] = sheet.rows();
+      return row?.check ? row.check.holds : plainValue(row?.value ?? null);
+    });
+    expect(seen).not.toContain(null);
+    expect(seen[0]).not.toEqual(seen[1]);
   });
 });
 
