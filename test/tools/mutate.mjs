@@ -7,7 +7,7 @@
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
  *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
- *     --near        only the tests of the mutant's own room, which is quicker and may notice less
+ *     --near        only the tests of the mutant's own room, and once, which is quicker and may notice less
  *     --list        names the mutants and tries none
  *     --jobs N      workers, one when left out
  *     --runs N      random cases of a property, 40 when left out; a survivor is tried again with ten times as many
@@ -136,6 +136,7 @@ async function tryThem() {
   const runner = new Runner(await buildScript(root, surveyed, sources), {
     runs: Number(options.runs),
     seed: Number(options.seed),
+    once: options.near,
   });
   const { failures, tests } = await runner.survey(surveyed);
   for (const failure of failures) console.log(`fails without a mutant: ${failure}`);

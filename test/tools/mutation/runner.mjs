@@ -76,8 +76,10 @@ class Thread {
 }
 
 export class Runner {
-  constructor(script, { runs, seed }) {
+  constructor(script, { runs, seed, once }) {
     this.data = { ...script, runs, seed };
+    /** What is not noticed at once counts as unnoticed. */
+    this.once = once;
     /** By mutant: the tests that come to it. */
     this.reached = new Map();
     /** By file: its tests that pass. */
@@ -163,7 +165,7 @@ export class Runner {
     // Before it counts as unnoticed: ten times the random cases, and the tests of those files that found the answer
     // remembered from a test before them.
     const more = this.secondPlan(plan);
-    if (answer.noticed === null && more.length > 0)
+    if (answer.noticed === null && more.length > 0 && !this.once)
       answer = await thread.ask(
         { id: mutant.id, plan: more },
         (begun) => PATIENCE + 10 * TIMES * (more[begun - 1]?.ms ?? 0),
