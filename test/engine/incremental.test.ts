@@ -252,6 +252,43 @@ describe('a name', () => {
   });
 });
 
+describe('one edit', () => {
+  const MILL: readonly Shop[] = [
+    { file: 'shop.md', text: note(['speeds = [100, 190] rpm'], 'machine mill') },
+  ];
+  it.each<[string, readonly string[], readonly string[]]>([
+    [
+      'that takes a speed_step away leaves a speed between two steps',
+      ['speed = 150 rpm', 'run = speed_step(speed, mill)'],
+      ['speed = 150 rpm', 'run = 100 rpm'],
+    ],
+    [
+      'that closes a circle takes the value of what needed it',
+      ['a = 1 mm', 'b = a + 1 mm', 'c = b + 1 mm'],
+      ['a = b', 'b = a + 1 mm', 'c = b + 1 mm'],
+    ],
+    [
+      'that takes away two lines alike takes both',
+      ['a = 12 mm', 'a measured 13 mm', 'a measured 13 mm', 'x = a.reading'],
+      ['a = 12 mm', 'x = a.reading'],
+    ],
+    ['that gives a name twice marks both', ['a = 1 mm', 'b = 2 mm'], ['a = 1 mm', 'a = 2 mm']],
+    [
+      'that makes a figure of a unit asks about the line far away',
+      ['slope = 10 mm/m', 'n = 2'],
+      ['slope = 10 mm/m', 'm = 2'],
+    ],
+  ])('%s', (_, before, after) => {
+    const [first, second] = [before, after].map((lines) => note(lines, 'figures on mill'));
+    const sheet = new Sheet();
+    for (const text of [first ?? '', second ?? '', first ?? '']) {
+      sheet.update(readNote(text), MILL);
+      expect(view(sheet)).toEqual(view(calculate(text, MILL)));
+    }
+    expect(view(calculate(first ?? '', MILL))).not.toEqual(view(calculate(second ?? '', MILL)));
+  });
+});
+
 /** Evaluations an edit costs. */
 function cost(before: string, after: string, shops: readonly Shop[] = [], shopsAfter = shops): number {
   const sheet = new Sheet();
