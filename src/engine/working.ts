@@ -118,13 +118,8 @@ export function workingOfCall(sheet: Sheet, node: CallNode): readonly WorkingSte
   const value = call && sheet.evaluateExpression(node);
   if (!call || (value?.kind !== 'number' && value?.kind !== 'record')) return [];
   const known = new Map<string, Value>();
-  for (const [name, argument] of call.arguments) {
-    if (typeof argument === 'string') continue;
-    known.set(
-      name,
-      'kind' in argument ? argument : { kind: 'record', of: argument.name, fields: argument.fields },
-    );
-  }
+  for (const [name, argument] of call.arguments)
+    if (typeof argument !== 'string' && 'kind' in argument) known.set(name, argument);
   const rules = call.formula.working(call.given);
   for (let extra = 0; ; extra++) {
     const { steps, agree } = put(rules, value, known, extra);
@@ -145,7 +140,9 @@ function put(
     const parsed = alone(expression);
     const figuresWith = (digits: number): string =>
       parsed
-        ? substituted(parsed.text, parsed.expression, (part) => literal(valueIn(known, part), digits))
+        ? substituted(parsed.text, parsed.expression, (part) =>
+            literal(part.kind === 'name' ? (known.get(part.name) ?? null) : null, digits),
+          )
         : expression;
     const figures = figuresWith(extra);
     const wanted = fieldOf(value, name) ?? workedOut(figuresWith(MOST_EXTRA));
@@ -165,14 +162,6 @@ function put(
 function fieldOf(value: Quantity | RecordValue, name: string): Value | null {
   if (value.kind === 'number') return name === '' ? value : null;
   return value.fields.get(name) ?? null;
-}
-
-/** What a name, or a card's field, stands for in a working. */
-function valueIn(known: ReadonlyMap<string, Value>, node: Expression): Value | null {
-  if (node.kind === 'name') return known.get(node.name) ?? null;
-  if (node.kind !== 'field') return null;
-  const whole = valueIn(known, node.of);
-  return whole?.kind === 'record' ? (whole.fields.get(node.field) ?? null) : null;
 }
 
 function mentions(expression: string, name: string): boolean {
