@@ -56,6 +56,18 @@ describe('a changed text', () => {
     );
   });
 
+  it('moves on after each edit, up and down a block that grows and shrinks', () => {
+    const lines = Array.from({ length: 10 }, (_, i) => `line_${i}`);
+    const block = emptyBlock('figures', '');
+    change(block, ofLines(lines));
+    for (const [i, at] of [0, 5, 9, 2, 7, 1, 8, 3, 3, 0, 9].entries()) {
+      lines[at] = 'x'.repeat((i * 5) % 12);
+      if (i % 3 === 2) lines.splice(at, 1);
+      if (i % 3 === 1) lines.splice(at, 0, 'one', 'two');
+      change(block, ofLines(lines));
+    }
+  });
+
   it('of any length does, wherever it differs', () => {
     const lines = Array.from({ length: 12_000 }, (_, i) => `line_${i} = ${i} mm`);
     const block = emptyBlock('figures', '');
