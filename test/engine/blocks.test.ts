@@ -14,8 +14,9 @@ function common(a: readonly string[], b: readonly string[]): number {
 
 /** Brings the block to the text and holds every answer against the lines as they are. */
 function change(block: SheetBlock, content: string): void {
-  const [before, after] = [linesOf(block.content), linesOf(content)];
-  const same = block.content === content;
+  const oldText = block.content;
+  const [before, after] = [linesOf(oldText), linesOf(content)];
+  const same = oldText === content;
   const changed = changeText(block, content);
   expect(changed === null).toBe(same);
   expect(block.content).toBe(content);
@@ -23,10 +24,11 @@ function change(block: SheetBlock, content: string): void {
     const { from, removed, added } = changed;
     expect([...before.slice(0, from), ...added, ...before.slice(from + removed)]).toEqual(after);
     // Beside the lines that differ at most one on each side is read again.
-    const lead = common(before, after);
-    const rest = [before, after].map((lines) => lines.slice(lead).reverse());
+    const [was, is] = [oldText, content].map((text) => text.split(/(?<=\n)/)) as [string[], string[]];
+    const lead = common(was, is);
+    const rest = [was, is].map((lines) => lines.slice(lead).reverse());
     const tail = common(rest[0] ?? [], rest[1] ?? []);
-    expect(removed).toBeLessThanOrEqual(before.length - lead - tail + 2);
+    expect(removed).toBeLessThanOrEqual(was.length - lead - tail + 2);
   }
   let offset = 0;
   const wanted = after.map((line) => {
