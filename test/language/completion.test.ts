@@ -75,6 +75,9 @@ describe('units', () => {
     expect(first(1, 'w = 5 kg', 'w > 3 ‸')).toEqual(['kg']);
     expect(first(1, 'w = 5 kg ± 0.1 ‸')).toEqual(['kg']);
     expect(first(1, 'n = 300 rpm', 'm = n - 5 ‸')).toEqual(['rpm']);
+    // Inside brackets the other side is what stands in them.
+    expect(first(1, 'a = 3 mm', 'x = 2 kg * (a + 5 ‸')).toEqual(['mm']);
+    expect(first(1, 'x = hypot(2 kg, max(1 kg, 3 kg) + 5 ‸')).toEqual(['kg']);
   });
 
   it('of the figure that is read or was run come first', () => {
@@ -169,6 +172,18 @@ describe('names', () => {
     expect(first(1, 'a = fit(25 mm, ‸')).toEqual(['H7']);
   });
 
+  it('of the words that an argument may be stand there, and nothing else does', () => {
+    expect(labels('a = drill_size(6 mm, ‸')).toEqual(['metric', 'fraction', 'number', 'letter', 'any']);
+  });
+
+  it('show what they are in 48 letters at most', () => {
+    const details = answers(figures('a = bolt_circle(40 mm, 12)', 'b = bolt_circle(40 mm, 2)', 'c = ‸'))
+      .slice(0, 2)
+      .map(({ detail }) => detail);
+    expect(details[0]).toMatch(/^hole \[1, 2, 3, 4.{31}…$/);
+    expect(details[0]).toHaveLength(48);
+  });
+
   it('after a figure make it a record', () => {
     expect(labels('neck = 12 mm', 'neck ‸')).toEqual(['measured', 'final', 'used', 'to']);
     expect(taken('measured', 'neck = 12 mm', 'neck mea‸')).toBe('neck measured ');
@@ -229,6 +244,8 @@ describe('signature help', () => {
     expect(active('a = ball_on_shank(30 mm, ‸')).toBe('neck');
     expect(active('a = ball_on_shank(max(1 mm, 2 mm), ‸')).toBe('neck');
     expect(active('a = ball_on_shank(30 mm, 12 mm, nose_radius: 1‸')).toBe('nose_radius?');
+    expect(active('a = circle_from_touches([1 mm, 2 mm, ‸')).toBe('x');
+    expect(active('a = circle_from_touches([1 mm, 2 mm, 3 mm], ‸')).toBe('y');
     expect(active('a = ball_on_shank(1, 2, 3, 4, ‸')).toBeUndefined();
     expect(active('a = max(1, 2, 3, ‸')).toBe('value');
     expect(active('a = 2 * (3 + ‸')).toBeUndefined();

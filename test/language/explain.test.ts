@@ -192,6 +192,25 @@ describe('a formula', () => {
       { text: 'hypot(30 mm, 40 mm) is 50 mm.' },
     ]);
     expect(explainFormula('hyp')).toBeNull();
+    const takes = (name: string): readonly string[] =>
+      (explainFormula(name)?.parts ?? []).flatMap((each) =>
+        each.kind === 'table' ? each.rows.map(([, what]) => what) : [],
+      );
+    expect(takes('operation_cost')).toContain('money/h');
+    expect(takes('circle_from_touches').slice(0, 4)).toEqual([
+      'a list, in mm',
+      'a list, in mm',
+      'in mm',
+      'hole or boss',
+    ]);
+  });
+  it('tells what a bare code or word is for', () => {
+    expect(about('fit(25 mm, ‸H7, g6)')).toMatchObject({ name: 'hole', shown: 'H7', of: 'H7' });
+    expect(about('fit(25 mm, H7, ‸g6)')).toMatchObject({ name: 'shaft', shown: 'g6' });
+    expect(about('drill_size(6 mm, ‸letter)')).toMatchObject({ name: 'kind', shown: 'letter' });
+    // A figure stays one where a code does not belong, and a call that does not fit has no arguments yet.
+    expect(about('b = 2 mm', 'spindle_speed(20 m/min, ‸b)')).toMatchObject({ name: 'b', shown: '2 mm' });
+    expect(about('fit(25 mm, H7, ‸g6, 3)')).toBeNull();
   });
   it('of plain mathematics tells its meaning and its working', () => {
     const root = about('a = 9 mm^2', '‸sqrt(a)');

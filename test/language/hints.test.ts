@@ -16,6 +16,7 @@ describe('results', () => {
     expect(last('a = 30 mm ± 0.05', 'a * 2')).toBe('= 60 mm ±0.1');
     expect(last('a = 30 mm +0.02/-0.01 mm', 'a + 1 mm')).toBe('= 31 mm +0.02/−0.01');
     expect(last('a = 30 mm 0/-0.05 mm', 'a + 1 mm')).toBe('= 31 mm 0/−0.05');
+    expect(last('a = 15 mm * 2 ± 0.05 mm')).toBe('= 30 mm, limits 29.95 … 30.05 mm');
   });
 
   it('of a limit too small for the usual digits still show it', () => {

@@ -195,16 +195,17 @@ describe('beside readings', () => {
     ).toBe('d = 30 mm H7\nd_left = 1 mm\nd measured 29.4 mm\nd_left_2 = d - d.reading   # on the diameter');
   });
 
-  it('how far the knee still goes up is worked out for a ball', () => {
-    expect(
-      fixed(
-        /^Work out how far the knee/,
-        figures('ball = 26 mm', 'setup = ball_on_shank(ball, 11 mm)', 'ball measured ‸26.4 mm'),
-      ),
-    ).toBe(
-      'ball = 26 mm\nsetup = ball_on_shank(ball, 11 mm)\nball measured 26.4 mm\nball_raise = knee_raise(ball.reading, ball, setup.ring)',
-    );
-  });
+  it.each(['ball, 11 mm', 'neck: 11 mm, ball: ball'])(
+    'how far the knee still goes up is worked out for a ball cut with %s',
+    (given) => {
+      const lines = ['ball = 26 mm', `setup = ball_on_shank(${given})`];
+      expect(fixed(/^Work out how far the knee/, figures(...lines, 'ball measured ‸26.4 mm'))).toBe(
+        [...lines, 'ball measured 26.4 mm', 'ball_raise = knee_raise(ball.reading, ball, setup.ring)'].join(
+          '\n',
+        ),
+      );
+    },
+  );
 });
 
 describe('another unit', () => {
