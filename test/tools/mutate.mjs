@@ -7,7 +7,8 @@
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
  *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
- *     --near        only the tests of the mutant's own room, and once, which is quicker and may notice less
+ *     --near        only the tests of the mutant's own room, and once, which is quicker and may notice less;
+ *                   --with language  those of that room as well (may be repeated)
  *     --list        names the mutants and tries none
  *     --jobs N      workers, one when left out
  *     --runs N      random cases of a property, 40 when left out; a survivor is tried again with ten times as many
@@ -41,6 +42,7 @@ const { values: options } = parseArgs({
     wide: { type: 'boolean', default: false },
     all: { type: 'boolean', default: false },
     near: { type: 'boolean', default: false },
+    with: { type: 'string', multiple: true, default: [] },
     list: { type: 'boolean', default: false },
     jobs: { type: 'string', default: '1' },
     runs: { type: 'string', default: '40' },
@@ -131,7 +133,7 @@ async function tryThem() {
     }
   const tried = list.filter((m) => options.all || !excused.has(name(m)));
 
-  const rooms = new Set(tried.map((m) => m.file.split('/')[1]));
+  const rooms = new Set([...tried.map((m) => m.file.split('/')[1]), ...options.with]);
   const surveyed = testFiles.filter((file) => !options.near || rooms.has(file.split('/')[1]));
   const runner = new Runner(await buildScript(root, surveyed, sources), {
     runs: Number(options.runs),
