@@ -97,5 +97,17 @@ export default tseslint.config(
       },
     },
   },
+  {
+    files: ['media/*.js'],
+    languageOptions: {
+      sourceType: 'script',
+      globals: {
+        addEventListener: 'readonly',
+        Element: 'readonly',
+        MouseEvent: 'readonly',
+        window: 'readonly',
+      },
+    },
+  },
   prettier,
 );

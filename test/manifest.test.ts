@@ -25,6 +25,7 @@ describe('package.json', () => {
     const named = [
       manifest.icon,
       grammar?.path ?? '',
+      ...contributes['markdown.previewScripts'],
       ...contributes['markdown.previewStyles'],
       ...contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.image)),
       ...contributes.viewsContainers.activitybar.map(({ icon }) => icon),

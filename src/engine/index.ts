@@ -14,6 +14,7 @@ export type {
   Shop,
 } from './results';
 export { Sheet, calculate, calculateLines } from './sheet';
+export { isolated } from './direction';
 export { machineCautions } from './machine-cautions';
 export { planned, valueNow } from './planned';
 export { NOTHING, lastSigned, signedLines } from './signed';

@@ -1,4 +1,5 @@
 /** An explanation as markdown for a hover or a tooltip. Whatever came from a note is escaped. */
+import { isolated } from '../engine/direction';
 import { capital } from '../engine/wording';
 import type { Explanation, Part, Step } from './explanation';
 
@@ -78,5 +79,5 @@ const LONG = 40;
 
 /** Text that markdown shows as it is: every mark that could mean something is escaped, line ends become blanks. */
 export function escape(text: string): string {
-  return text.replace(/\s+/g, ' ').replace(/[\\`*_{}[\]()#+\-.!|<>~$&:@/=^"']/g, '\\$&');
+  return isolated(text.replace(/\s+/g, ' ')).replace(/[\\`*_{}[\]()#+\-.!|<>~$&:@/=^"']/g, '\\$&');
 }

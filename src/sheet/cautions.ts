@@ -3,7 +3,7 @@ import { type Row, type Sheet, machineCautions } from '../engine/index';
 import type { Expression, Statement } from '../notation/syntax';
 import { cautionsFor } from '../trade/cautions';
 import { formulaNamed } from '../trade/index';
-import { element, escape } from './html';
+import { element, mixed } from './html';
 
 /** Cautions by the line of the fence under which they are shown: those of the block's machines, then of its formulas. */
 export function cautionsByFence(sheet: Sheet, rows: readonly Row[]): ReadonlyMap<number, readonly string[]> {
@@ -33,7 +33,7 @@ export function cautionsHtml(texts: readonly string[] | undefined, open = false)
     'details',
     { class: 'scribeline-cautions', open: open ? '' : null },
     element('summary', {}, `Before the cut: ${count}`),
-    element('ul', {}, ...texts.map((text) => element('li', {}, escape(text)))),
+    element('ul', {}, ...texts.map((text) => element('li', {}, mixed(text)))),
   );
 }
 

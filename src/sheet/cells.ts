@@ -2,7 +2,7 @@
 import type { Row } from '../engine/index';
 import { shownUnit } from '../quantity/display';
 import type { Value } from '../quantity/value';
-import { type Attributes, element, escape, prose } from './html';
+import { type Attributes, element, escape, mixed, prose } from './html';
 import { type How, PREVIEW, beside } from './how';
 import { type LimitWords, type Outcome, SIGNS, otherwise, shown } from './words';
 
@@ -62,7 +62,7 @@ export function stamp(stands: Outcome | null): string {
 }
 
 export function expression(text: string): string {
-  return element('code', { class: 'scribeline-expression', dir: 'ltr' }, escape(text));
+  return element('code', { class: 'scribeline-expression', dir: 'ltr' }, mixed(text));
 }
 
 /** A name, which may break after its underscores. */
@@ -75,6 +75,16 @@ export function remark({ statement }: Row): string {
   return words === ''
     ? ''
     : ` ${element('span', { class: 'scribeline-remark', dir: 'auto' }, escape(words))}`;
+}
+
+/**
+ * What a line begins with, where the line is known to a preview: a way to it for whoever has no pointer to click twice
+ * with. media/preview.js hears the key.
+ */
+export function way(inner: string, of: Attributes): string {
+  if ((of['data-line'] ?? null) === null) return inner;
+  const button = { role: 'button', tabindex: 0, 'aria-description': 'to its line in the note' };
+  return element('span', { class: 'scribeline-way', ...button }, inner);
 }
 
 export function header(inner: string, span = 1): string {

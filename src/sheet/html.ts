@@ -1,4 +1,5 @@
 /** Building HTML from text that may hold anything. */
+import { isolated } from '../engine/index';
 
 const ESCAPES = new Map([
   ['&', '&amp;'],
@@ -29,7 +30,12 @@ export function element(name: string, attributes: Attributes, ...inner: readonly
   return `<${name}${written}>${inner.join('')}</${name}>`;
 }
 
-/** Text with what stands in backticks as code. */
+/** Text of ours that may quote a note: words from right to left in it leave the rest in its order. */
+export function mixed(text: string): string {
+  return isolated(escape(text), '<bdi>', '</bdi>');
+}
+
+/** The same with what stands in backticks as code. */
 export function prose(text: string): string {
-  return escape(text).replace(/`([^`]+)`/g, '<code>$1</code>');
+  return mixed(text).replace(/`([^`]+)`/g, '<code>$1</code>');
 }

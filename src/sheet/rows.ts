@@ -13,11 +13,12 @@ import {
   remark,
   result,
   stamp,
+  way,
   wideCell,
 } from './cells';
 import { belowRow, fromHtml } from './below';
 import { inUnits, isKeptBack } from './how';
-import { type Attributes, element, escape } from './html';
+import { type Attributes, element, escape, mixed } from './html';
 import { listedFields } from './lists';
 import type { View } from './view';
 import { type Outcome, code, isGiven, limits, measured, outcome, pair, written } from './words';
@@ -53,23 +54,22 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
                 stands,
               ),
             ];
-      const cells = [header(named(statement.name.text)), ...rest];
-      return (
-        line(mark(row, 'line'), cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden)
-      );
+      const marked = mark(row, 'line');
+      const cells = [header(way(named(statement.name.text), marked)), ...rest];
+      return line(marked, cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden);
     }
     case 'show':
     case 'check':
     case 'broken': {
       const hidden = isKeptBack(row, view.how);
       const stood = row.check ? escape(pair(row.check)) : amount(row.value, null, view);
+      const marked = mark(row, statement.kind === 'show' ? 'line' : statement.kind);
       const cells = [
-        header(expression(typed) + remark(row), 2),
+        header(way(expression(typed), marked) + remark(row), 2),
         cell('result', hidden ? blankOf(row.value) : stood),
         cell('stands', hidden ? '' : stamp(stands)),
       ];
-      const kind = statement.kind === 'show' ? 'line' : statement.kind;
-      return line(mark(row, kind), cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden);
+      return line(marked, cells) + fieldRows(row.value, view, hidden) + belowRow(row, view, hidden);
     }
     case 'reading': {
       const mean = row.reading && measured(row.reading);
@@ -78,8 +78,10 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     }
     case 'used':
       return recordLine(row, mark, 'used', amount(written(statement.value), null, view), stands);
-    case 'words':
-      return line(mark(row, 'line'), [header(named(typed), COLUMNS)]);
+    case 'words': {
+      const marked = mark(row, 'line');
+      return line(marked, [header(way(named(typed), marked), COLUMNS)]);
+    }
   }
 }
 
@@ -104,8 +106,9 @@ function recordLine(row: Row, mark: Mark, kind: string, value: string, stands: O
   const typed = code(row.text);
   const name = 'path' in row.statement ? row.statement.path.names.join('.') : '';
   const said = typed.startsWith(name) ? typed.slice(name.length).trim() : typed;
-  return line(mark(row, kind), [
-    header(named(name)),
+  const marked = mark(row, kind);
+  return line(marked, [
+    header(way(named(name), marked)),
     cell('from', expression(said), remark(row)),
     cell('result', value),
     cell('stands', stamp(stands)),
@@ -116,19 +119,20 @@ export function cardRow(row: Row, mark: Mark): string {
   const { statement, value } = row;
   const typed = code(row.text);
   if (statement.kind === 'empty') return remarkRow(row, mark, CARD_COLUMNS);
+  const marked = mark(row, statement.kind === 'words' || statement.kind === 'figure' ? 'line' : 'broken');
   if (statement.kind === 'words') {
     const cells = [
-      header(named(statement.key.text)),
-      cell('words', escape(statement.words.text), remark(row)),
+      header(way(named(statement.key.text), marked)),
+      cell('words', mixed(statement.words.text), remark(row)),
     ];
-    return line(mark(row, 'line'), cells);
+    return line(marked, cells);
   }
   if (statement.kind !== 'figure')
-    return line(mark(row, 'broken'), [header(expression(typed), CARD_COLUMNS)]);
+    return line(marked, [header(way(expression(typed), marked), CARD_COLUMNS)]);
   const shownValue =
     value === null ? expression(typed.slice(typed.indexOf('=') + 1).trim()) : result(value, null);
-  return line(mark(row, 'line'), [
-    header(named(statement.name.text)),
+  return line(marked, [
+    header(way(named(statement.name.text), marked)),
     cell('result', shownValue, remark(row)),
   ]);
 }

@@ -95,6 +95,28 @@ describe('a block in the preview', () => {
     expect(preview().render(fence('a = 1 mm'))).not.toContain('data-line');
   });
 
+  it('begins every line with a way to it that the keyboard reaches, and what hangs under a line with none', () => {
+    const text = fence(
+      '# words',
+      'a_b = 3 mm',
+      'a_b to in # shown',
+      'a_b <= 4 mm',
+      'a_b measured 3 mm',
+      'a_b *',
+    );
+    const card = '```machine mill\nspeeds = [1] rpm\nnote: tight\n```\n';
+    const record = fence('s = ball_on_shank(26 mm, 11 mm)');
+    const html = preview(NO_CARDS, linePlugin).render(`${text}\n${card}\n${record}`);
+    const ways = [
+      ...html.matchAll(/<span class="scribeline-way" role="button" tabindex="0"[^>]*>([^]*?)<\/span>/g),
+    ];
+    expect(ways.map(([, inner = '']) => words(inner.replaceAll('<wbr>', '')))).toEqual([
+      ...['a_b', 'a_b to in', 'a_b <= 4 mm', 'a_b', 'a_b *'].map((name) => name.replace('<', '&lt;')),
+      ...['speeds', 'note', 's'],
+    ]);
+    expect(preview().render(text)).not.toContain('scribeline-way');
+  });
+
   it('leaves every other fence to the renderer before', () => {
     const md = new MarkdownIt();
     const text = '```js\nfigures\n```\n\n```\na\n```\n\n```figuresome\na = 1\n```\n\n    figures\n';

@@ -27,6 +27,7 @@ const SHIPPED = [
   'media/note.png',
   'media/past-jobs.md',
   'media/preview.css',
+  'media/preview.js',
   'media/sheet.css',
   'media/sheet.png',
   'media/walkthrough',

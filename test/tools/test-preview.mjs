@@ -1,9 +1,11 @@
-// The built-in preview under a real pointer: from a figure to its line, scrolling together, findings in place.
+// The built-in preview under a real pointer and by the keyboard alone: from a figure to its line, scrolling together,
+// findings in place; and held to an accessibility engine as it stands in VS Code, in each theme.
 //   node test/tools/test-preview.mjs      (after `npm run build`); part of npm test
-import { cpSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { command, frame, preview } from './drive.mjs';
-import { driven, root, total } from './driven.mjs';
+import { driven, root, same, total, until } from './driven.mjs';
 
 /** Long enough to scroll in both; line numbers count from 1 as the editor shows them. */
 const words = Array.from({ length: 30 }, (_, i) => `Words ${i + 1}, to make the note long.\n`);
@@ -13,6 +15,10 @@ const NOTE = [
   'ball = 26 mm',
   'wrong = 1 mm + 2',
   'setup = ball_on_shank(ball, 11 mm)',
+  '',
+  '',
+  '',
+  'ball <= 30 mm',
   '```\n',
   ...words,
   '```figures',
@@ -22,7 +28,32 @@ const NOTE = [
 ].join('\n');
 const lineOf = (text) => NOTE.split('\n').findIndex((line) => line.startsWith(text)) + 1;
 
-const row = (page, name) => frame(page).locator(`tr.code-line:has(> th:text-is("${name}"))`);
+const way = (page, name) => frame(page).locator('.scribeline-way').filter({ hasText: name }).first();
+const row = (page, name) => frame(page).locator(`tr.code-line:has(.scribeline-way:text-is("${name}"))`);
+
+/* global document, getComputedStyle -- run in the page */
+const focused = () => {
+  const { textContent, className } = document.activeElement ?? {};
+  return className === 'scribeline-way' ? textContent : '';
+};
+
+/** Presses Tab in the preview until the figure has the focus, which then can be seen. */
+async function tabTo(page, name) {
+  const body = frame(page).locator('body');
+  await until(
+    async () => {
+      await page.keyboard.press('Tab');
+      return body.evaluate(focused);
+    },
+    (text) => text === name,
+  );
+  const drawn = await body.evaluate(() => {
+    const { outlineStyle, outlineWidth, outlineColor } = getComputedStyle(document.activeElement);
+    return { style: outlineStyle, width: outlineWidth, colour: outlineColor };
+  });
+  same([drawn.style, drawn.width], ['solid', '2px']);
+  return drawn.colour;
+}
 
 /** Waits until the status bar tells of the line. */
 async function cursorAt(page, line) {
@@ -36,9 +67,39 @@ const TESTS = {
       await cursorAt(page, lineOf(`${name} =`));
     }
   },
-  'and one on a field of a result goes to the line that it belongs to': async (page) => {
-    await frame(page).locator('tr.scribeline-field >> nth=0').dblclick();
-    await cursorAt(page, lineOf('setup ='));
+  'and one on a field of a result goes to the line that it belongs to, also before empty lines': async (
+    page,
+  ) => {
+    for (const field of ['first', 'last']) {
+      await row(page, 'ball').locator('th').dblclick();
+      await cursorAt(page, lineOf('ball ='));
+      await frame(page).locator('tr.scribeline-field')[field]().locator('th').dblclick();
+      await cursorAt(page, lineOf('setup ='));
+    }
+  },
+  'by the keyboard a figure leads to its line as well': async (page) => {
+    await frame(page).locator('h1').click();
+    for (const [name, key] of [
+      ['ball', 'Enter'],
+      ['wrong', ' '],
+      ['setup', 'Enter'],
+      ['ball <= 30 mm', 'Enter'],
+    ]) {
+      await tabTo(page, name);
+      await page.keyboard.press(key);
+      await cursorAt(page, lineOf(name)).catch(() => {
+        throw new Error(`${key} on ${name} led elsewhere`);
+      });
+      await page.waitForTimeout(300); // the preview hears where the cursor is and marks the row
+      await frame(page).locator('h1').click();
+    }
+  },
+  'and says what it is and does to a screen reader': async (page) => {
+    const told = await frame(page).locator('.markdown-body').ariaSnapshot();
+    for (const part of ['rowheader "ball"', 'button "ball"', 'button "ball <= 30 mm"'])
+      if (!told.includes(part)) throw new Error(`no ${part} in ${told}`);
+    const said = await way(page, 'ball').getAttribute('aria-description');
+    same(said, 'to its line in the note');
   },
   'a finding stands under its line, and the rest of the note is there': async (page) => {
     const under = await row(page, 'wrong').evaluate((tr) => tr.nextElementSibling?.textContent ?? '');
@@ -70,6 +131,74 @@ const TESTS = {
   },
 };
 
+const THEMES = {
+  light: ['Default Light Modern', 'vscode-light'],
+  dark: ['Default Dark Modern', 'vscode-dark'],
+  'high contrast': ['Default High Contrast', 'vscode-high-contrast'],
+  'light high contrast': ['Default High Contrast Light', 'vscode-high-contrast-light'],
+};
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+const settings = (folder, theme) => {
+  mkdirSync(join(folder, '.vscode'), { recursive: true });
+  const values = { 'workbench.startupEditor': 'none', 'workbench.colorTheme': theme };
+  writeFileSync(join(folder, '.vscode/settings.json'), JSON.stringify(values));
+};
+
+/** What axe-core (WCAG 2 A and AA and its good practice) has against our blocks as they stand in the webview. */
+async function violations(page) {
+  const inside = await (await frame(page).locator('body').elementHandle()).ownerFrame();
+  await inside.evaluate(AXE);
+  // The page is clear, and VS Code paints what is behind it: the engine is told what that is.
+  await inside.evaluate(() => {
+    document.body.style.background = 'var(--vscode-editor-background)';
+  });
+  const { violations: found, passes } = await inside.evaluate(() =>
+    globalThis.axe.run('.scribeline-block', { resultTypes: ['violations'] }),
+  );
+  same(passes.length > 10, true); // an empty page would pass as well
+  return found.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary = '' }) => `${id}: ${html.slice(0, 100)} ${failureSummary}`),
+  );
+}
+
+for (const [theme, [label, name]] of Object.entries(THEMES))
+  TESTS[`an accessibility engine has nothing against it and the focus is seen: ${theme}`] = async (
+    page,
+    folder,
+  ) => {
+    settings(folder, label);
+    await frame(page).locator(`body.${name}`).waitFor({ timeout: 10_000 });
+    await frame(page).locator('h1').click();
+    const colour = await tabTo(page, 'ball');
+    await frame(page)
+      .locator('details')
+      .evaluateAll((all) => all.forEach((each) => (each.open = true)));
+    same(await violations(page), []);
+    const paper = await frame(page)
+      .locator('body')
+      .evaluate((body) => getComputedStyle(body).backgroundColor);
+    if (contrast(colour, paper) < 3) throw new Error(`the focus is ${colour} on ${paper}`);
+  };
+
+/** The ratio of WCAG 2 between two colours, each as `rgb(…)`; 3 is the least for a focus (1.4.11). */
+function contrast(...colours) {
+  const light = ([r, g, b]) => 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  const linear = (c) => (c / 255 <= 0.04045 ? c / 255 / 12.92 : ((c / 255 + 0.055) / 1.055) ** 2.4);
+  const [low, high] = colours
+    .map((colour) =>
+      light(
+        colour
+          .match(/[\d.]+/g)
+          .slice(0, 3)
+          .map(Number)
+          .map(linear),
+      ),
+    )
+    .sort((a, b) => a - b);
+  return (high + 0.05) / (low + 0.05);
+}
+
 /** Whether an element of the preview lies within what is shown of it. */
 async function seen(element, wanted) {
   const inside = (node) => {
@@ -85,10 +214,11 @@ async function seen(element, wanted) {
 
 function testPreview() {
   return driven({
-    title: 'The preview under a pointer',
+    title: 'The preview under a pointer and the keyboard',
     prepare: (folder) => {
       cpSync(join(root, 'examples/shop.md'), join(folder, 'shop.md'));
       writeFileSync(join(folder, 'slip.md'), NOTE);
+      settings(folder, 'Default Light Modern');
     },
     note: 'slip.md',
     before: async (page) => {

@@ -53,7 +53,11 @@ describe('the preview', () => {
       ['new', 12],
     ] as const) {
       same(note.lineAt(line).text.includes(`${text} =`), true);
-      includes(html, `code-line" data-line="${line}"><th scope="row" role="rowheader">${text}</th>`);
+      includes(
+        html,
+        `code-line" data-line="${line}"><th scope="row" role="rowheader"><span class="scribeline-way"`,
+      );
+      includes(html, `>${text}</span></th>`);
     }
   });
 

@@ -9,6 +9,7 @@ import {
   languages,
   workspace,
 } from 'vscode';
+import { isolated } from '../../engine/index';
 import { type Mark, marks } from '../../language/diagnostics';
 import { explanationOf } from './commands/explain-finding';
 import { editorRange, location } from './places';
@@ -76,11 +77,11 @@ export function codeOf({ code }: Diagnostic): string {
 }
 
 function diagnostic(note: TextDocument, { range, severity, code, message, related }: Mark): Diagnostic {
-  const made = new Diagnostic(editorRange(range), message, SEVERITIES[severity]);
+  const made = new Diagnostic(editorRange(range), isolated(message), SEVERITIES[severity]);
   made.source = SOURCE;
   made.code = { value: code, target: explanationOf(code) };
   made.relatedInformation = related.map(
-    (place) => new DiagnosticRelatedInformation(location(note, place), place.message),
+    (place) => new DiagnosticRelatedInformation(location(note, place), isolated(place.message)),
   );
   return made;
 }

@@ -16,6 +16,7 @@ import {
   window,
 } from 'vscode';
 import { labelOf } from '../../../archive/entry';
+import { isolated } from '../../../engine/index';
 import { GROUPINGS, type Grouping, type JobGroup, type JobItem, grouped } from '../../../archive/grouped';
 import type { PastJobs } from './past-jobs';
 
@@ -114,7 +115,7 @@ class Jobs implements TreeDataProvider<Row> {
 
   private jobItem({ path, entry, fresh }: JobRow): TreeItem {
     const { job, title, errors, warnings } = entry;
-    const item = new TreeItem(labelOf(path, entry));
+    const item = new TreeItem(isolated(labelOf(path, entry)));
     const due = job['due'] === undefined ? undefined : l10n.t('due {0}', job['due']);
     // What is grouped by stands above; what is left comes with what one looks for first.
     const facts = [
@@ -125,7 +126,7 @@ class Jobs implements TreeDataProvider<Row> {
       this.by === 'status' && !fresh ? undefined : job['status'],
     ].filter((it): it is string => it !== undefined && it !== '');
     item.id = `${fresh ? 'since cards' : `job ${this.by}`} ${path}`;
-    item.description = fresh ? plain(fresh[0] ?? '') : facts.join(' · ');
+    item.description = isolated(fresh ? plain(fresh[0] ?? '') : facts.join(' · '));
     item.tooltip = [title, path, ...facts, ...(fresh ?? []).map(plain)].filter(Boolean).join('\n');
     item.iconPath =
       errors > 0
