@@ -12,7 +12,7 @@ import {
   fault,
   isFault,
 } from '../quantity/value';
-import type { Argument, CallNode, Expression } from '../notation/syntax';
+import type { Argument, CallNode, Expression, Span } from '../notation/syntax';
 import {
   type Answer,
   type Field,
@@ -327,17 +327,11 @@ function items(answer: Answer, field: string): readonly number[] {
   return typeof outcome === 'object' ? outcome : [];
 }
 
-function argumentSpan(
-  call: CallNode,
-  formula: Formula,
-  parameter: string | null,
-): { start: number; end: number } {
+/** Where the parameter's argument stands; the whole call when it has none. Those without a name count among themselves. */
+function argumentSpan(call: CallNode, formula: Formula, parameter: string | null): Span {
+  const named = call.arguments.find((a) => a.name && a.name.text === parameter);
   const index = formula.parameters.findIndex((p) => p.name === parameter);
-  const named = call.arguments.find((a) => a.name?.text === parameter);
-  return (
-    (parameter !== null && (named ?? (call.arguments[index]?.name ? null : call.arguments[index]))?.value) ||
-    call
-  );
+  return (named ?? call.arguments.filter((a) => !a.name)[index])?.value ?? call;
 }
 
 /** The dimension a parameter takes, for listings; null for codes, words and cards. */

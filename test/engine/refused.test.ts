@@ -19,6 +19,48 @@ describe('a call that does not fit', () => {
   });
 });
 
+describe('an argument that does not fit is marked', () => {
+  it.each<[call: string, code: string, marked: string, offers?: readonly string[]]>([
+    ['spindle_speed(24, 30 mm)', 'argument-kind', '24', ['24 m/min']],
+    ['spindle_speed(24 kg, 30 mm)', 'argument-kind', '24 kg', []],
+    ['spindle_speed(bare, 30 mm)', 'argument-kind', 'bare', []],
+    // Whose money it is nobody can say.
+    ['operation_cost(2 h, 85)', 'argument-kind', '85', []],
+    ['quotation(2, 85 AUD, 5 EUR, 3 AUD, 20%)', 'currencies-mixed', '5 EUR'],
+    ['division_chord(100 mm, 2.5)', 'whole-number-needed', '2.5'],
+    ['division_chord(100 mm, 0)', 'whole-number-needed', '0'],
+    ['division_chord(100 mm, 7 mm)', 'argument-kind', '7 mm', []],
+    ['circle_from_touches(3 mm, [1, 2, 3] mm, 2 mm, hole)', 'list-needed', '3 mm', ['[3 mm]']],
+    ['circle_from_touches(3 kg, [1, 2, 3] mm, 2 mm, hole)', 'list-needed', '3 kg', []],
+    ['circle_from_touches(none, [1, 2, 3] mm, 2 mm, hole)', 'unknown-name', 'none', []],
+    ['spindle_speed(dimeter: 24 mm, 30 mm)', 'argument-name-unknown', 'dimeter', ['diameter']],
+    ['spindle_speed(24 m/min, 30 mm, 3)', 'argument-count', '3'],
+    ['spindle_speed(24 m/min, 3 mm, diameter: 3 mm)', 'argument-twice', 'diameter: 3 mm'],
+    ['spindle_speed(24 m/min)', 'argument-missing', 'spindle_speed(24 m/min)'],
+    ['drill_size(6 mm, leter)', 'word-needed', 'leter', ['letter']],
+    ['drill_size(6 mm, 5)', 'word-needed', '5', []],
+    ['speed_step(300 rpm, steel_C45)', 'card-needed', 'steel_C45'],
+    ['speed_step(300 rpm, 5 mm)', 'card-needed', '5 mm'],
+    ['clearance_hole(6 mm)', 'code-needed', '6 mm', ['M6']],
+    ['clearance_hole(6 kg)', 'code-needed', '6 kg', []],
+    ['fit(25 mm, 25 mm, g6)', 'code-needed', '25 mm', []],
+    ['sin(30)', 'angle-needed', '30', ['30°', '30 rad']],
+    ['sin(bare)', 'angle-needed', 'bare', []],
+    // Out of range: by its place, by its name, and by its place among those without a name.
+    ['spindle_speed(24 m/min, 0 mm)', 'out-of-range', '0 mm'],
+    ['spindle_speed(diameter: 0 mm, cutting_speed: 24 m/min)', 'out-of-range', '0 mm'],
+    ['spindle_speed(diameter: 30 mm, 0 m/min)', 'out-of-range', '0 m/min'],
+    ['hub_wall(1)', 'unknown-formula', 'hub_wall'],
+  ])('%s', (call, code, marked, offers) => {
+    const lines = note(`a = ${call}`, 'bare = 24').split('\n');
+    const [finding, ...others] = calculate(lines.join('\n')).findings();
+    expect(others).toEqual([]);
+    expect(finding?.code).toBe(code);
+    expect(lines[finding?.line ?? 0]?.slice(finding?.column, finding?.endColumn)).toBe(marked);
+    if (offers) expect(finding?.data['offers']).toEqual(offers);
+  });
+});
+
 describe('what is offered', () => {
   it.each([
     // A percentage of a sum could be of its last part as well.
