@@ -222,7 +222,9 @@ describe('a field', () => {
   it('shows the steps that lead to it, and no more', () => {
     const found = about('s = ball_on_shank(30 mm, 12 mm)', 's.‸tilt / 2');
     expect(found).toMatchObject({ name: 's.tilt', shown: '11.789°' });
-    expect(part(found, 'working')?.steps.map(({ name }) => name)).toEqual(['joint', 'tilt']);
+    const stepsOf = (at: Explanation | null): unknown => part(at, 'working')?.steps.map(({ name }) => name);
+    expect(stepsOf(found)).toEqual(['joint', 'tilt']);
+    expect(stepsOf(about('(ball_on_shank(30 mm, 12 mm)).‸tilt'))).toEqual(['joint', 'tilt']);
   });
   it('that is a cutting speed of a material is said to be a starting point', () => {
     const text = '```material brass_rod\nhss_speed = 60 m/min\n```\n' + figures('brass_rod.‸hss_speed');
