@@ -31,7 +31,7 @@ const costs = (text: string): ReadonlyMap<string, number> =>
 const ordinary = new Map<number, ReadonlyMap<string, number>>();
 function ordinaryCosts(length: number): ReadonlyMap<string, number> {
   // Notes nearly as long share one measure, and short ones that of a short note.
-  const size = Math.round(1.5 ** Math.round(Math.log(Math.max(length, 20_000)) / Math.log(1.5)));
+  const size = Math.round(2 ** Math.round(Math.log2(Math.max(length, 20_000))));
   let known = ordinary.get(size);
   if (!known) ordinary.set(size, (known = costs(benign(size))));
   return known;

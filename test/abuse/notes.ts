@@ -145,7 +145,7 @@ export const ABUSE: readonly Abuse[] = [
     text: () =>
       figures(
         ...times(60, (i) => `i${i} = ${i + 1} mm ± 0.1`),
-        ...times(2000, (i) => `s${i} = ${times(60, (j) => `i${j}`).join(' + ')} + ${i} mm`),
+        ...times(800, (i) => `s${i} = ${times(60, (j) => `i${j}`).join(' + ')} + ${i} mm`),
       ),
   },
 

@@ -13,8 +13,8 @@ export function same(is, wanted) {
   if (left !== right) throw new Error(`${left} is not ${right}`);
 }
 
-/** Asks again until the answer passes; after ten seconds, or so many tenths of one, the last answer is the failure. */
-export async function until(ask, passes, turns = 100) {
+/** Asks again until the answer passes; after half a minute, or so many tenths of a second, the last answer is the failure. */
+export async function until(ask, passes, turns = 300) {
   let answer;
   for (let i = 0; i < turns; i++) {
     answer = await ask();

@@ -27,6 +27,6 @@ describe('beside a hostile note', () => {
         () => hints(note),
         (found) => found.join() === '= 15 mm',
       );
-    }).timeout(60_000);
+    });
   }
 });

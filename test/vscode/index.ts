@@ -9,7 +9,7 @@ export async function run(): Promise<void> {
   // The first of some tests alone would find it still waking up; among all of them one waits for that.
   if (grep.grep) await vscode.extensions.getExtension('scribeline.scribeline')?.activate();
   (globalThis as { location?: unknown }).location ??= { search: '' }; // mocha reads it; the Node host has none
-  mocha.setup({ ui: 'bdd', reporter: 'spec', timeout: 30_000, color: false, ...grep } as Mocha.MochaOptions);
+  mocha.setup({ ui: 'bdd', reporter: 'spec', timeout: 300_000, color: false, ...grep } as Mocha.MochaOptions);
   require('./activation');
   require('./findings');
   require('./results');

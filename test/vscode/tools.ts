@@ -28,10 +28,10 @@ export async function unsaved(content: string): Promise<vscode.TextDocument> {
   return document;
 }
 
-/** Asks again until the answer passes; after ten seconds the last answer is the failure. */
+/** Asks again until the answer passes; after half a minute the last answer is the failure. */
 export async function until<T>(ask: () => T | Thenable<T>, passes: (answer: T) => boolean): Promise<T> {
   let answer = await ask();
-  for (let i = 0; i < 200 && !passes(answer); i++) {
+  for (let i = 0; i < 600 && !passes(answer); i++) {
     await new Promise((done) => setTimeout(done, 50));
     answer = await ask();
   }
