@@ -92,6 +92,8 @@ describe('units', () => {
     expect(found).not.toContain('mm');
     expect(labels('30 mm to ‸')).toContain('in');
     expect(labels('30 mm to ‸')).not.toContain('kg');
+    expect(labels('30 mm to ‸').slice(0, 4)).toEqual(['mm', 'µm', 'cm', 'm']);
+    expect(labels('x = unknown to ‸').slice(0, 3)).toEqual(['mm', 'in', '°']);
   });
 
   it('follow the system of the note', () => {
@@ -120,6 +122,15 @@ describe('limits', () => {
     // ISO 286-2: 25 H7 is +21/0 µm.
     expect(answer?.detail).toBe('+21/0 µm  hole');
     expect(taken('H7', 'a = 25 mm H‸')).toBe('a = 25 mm H7');
+    // 25 g6 is −7/−20 µm, 25 k6 +15/+2 µm.
+    const detail = (code: string): string | undefined =>
+      answers(figures('a = 25 mm ‸')).find(({ label }) => label === code)?.detail;
+    expect([detail('g6'), detail('k6')]).toEqual(['−7/−20 µm  shaft', '+15/+2 µm  shaft']);
+    expect(detail('g13')).toBeDefined();
+    expect([detail('g4'), detail('g14')]).toEqual([undefined, undefined]);
+    for (const none of ['25 mm H7 ‸', '25 mm to ‸', '25 mm to in ‸', '25 mm ± 0.1 mm ‸'])
+      expect(labels(`a = ${none}`), none).not.toContain('h6');
+    expect(labels('25 mm ‸')).not.toContain('H7');
     expect(labels('a = 2 kg ‸')).not.toContain('H7');
     expect(labels('a = 600 mm ‸')).not.toContain('H7');
     expect(labels('a = b + 25 mm ‸')).not.toContain('H7');
@@ -127,6 +138,13 @@ describe('limits', () => {
 
   it('come from `+-`', () => {
     expect(taken('±', 'a = 25 mm +-‸')).toBe('a = 25 mm ± ${1:0.05 mm}');
+    const inOrder = (line: string): readonly string[] =>
+      [...answers(figures(line))].sort((x, y) => x.sort - y.sort).map(({ label }) => label);
+    // Signs first where one was begun, else behind all codes.
+    expect(inOrder('a = 25 mm +‸').slice(0, 3)).toEqual(['±', 'H7', '+0.02/-0.01 mm']);
+    expect(inOrder('a = 25 mm ‸').slice(-2)).toEqual(['±', '+0.02/-0.01 mm']);
+    expect(inOrder('a = 25 mm ‸').slice(0, 3)).toEqual(['H7', 'h6', 'H8']);
+    expect(inOrder('a = b +-‸')).toEqual(['±', '+0.02/-0.01 mm']);
     expect(answers(figures('a = b +-‸')).find(({ label }) => label === '±')?.typed).toBe('+-');
   });
 });
@@ -146,6 +164,15 @@ describe('names', () => {
       'a = ball_on_shank(${1:ball}, ${2:neck})',
     );
     expect(taken('speed_step', 'a = speed_s‸')).toBe('a = speed_step(${1:spindle_speed}, ${2|lathe,head|})');
+    // The shop's own before the starter cards.
+    expect(taken('shrink_grip', 'a = shrink_g‸')).toMatch(/\$\{\d\|brass,steel_/);
+    expect(taken('fit', 'a = fi‸')).toBe('a = fit(${1:size}, ${2:H7}, ${3:H7})');
+    expect(taken('hypot', 'a = hyp‸')).toBe('a = hypot(${1:leg}, ${2:other})');
+    expect(taken('round', 'a = rou‸')).toBe('a = round(${1:value})');
+    // A figure of the parameter's name is meant only when it is of its kind.
+    expect(taken('spindle_speed', 'diameter = 30 mm', 'cutting_speed = 5 kg', 'a = spi‸')).toBe(
+      'a = spindle_speed(${1:cutting_speed}, ${2:diameter})',
+    );
     const answer = answers(figures('a = ball_on‸')).find(({ label }) => label === 'ball_on_shank');
     expect(answer).toMatchObject({
       detail: 'Tilt, ring and height for a ball on one shank',
@@ -158,6 +185,7 @@ describe('names', () => {
     expect(answers('```figures on ‸\na = 1\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
     expect(answers('```figures on lathe, ‸\na = 1\n```').map(({ label }) => label)).toEqual(['head']);
     expect(answers('```figures ‸\na = 1\n```').map(({ insert }) => insert)).toEqual(['on ']);
+    expect(answers('```figures on l‸\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
   });
 
   it('of parameters that may be left out can be named', () => {
@@ -202,7 +230,26 @@ describe('fields', () => {
     );
   });
 
+  it('are told with their value and what they mean', () => {
+    const ring = "29.367 mm  diameter of the tip's circle, as a boss cut with it measures";
+    for (const before of ['(ball_on_shank(30 mm, 12 mm))', '2 * ball_on_shank(30 mm, (12 mm))'])
+      expect(answers(figures(`${before}.‸`))[1]).toMatchObject({ label: 'ring', detail: ring });
+    const power = 'power = 2 kW  # of the motor';
+    expect(answers(`\`\`\`machine m\n${power}\nspare = 3 kg\n\`\`\`\n${figures('m.‸')}`)).toMatchObject([
+      { label: 'power', detail: '2 kW  rated power of the motor' },
+      { label: 'spare', detail: '3 kg' },
+    ]);
+    for (const none of [').‸', '(2 + (3)).‸']) expect(labels(none)).toEqual([]);
+  });
+
   it('of what was measured and used, once it was', () => {
+    const read = 'a measured 12 mm at 3 mm, 12.1 mm at 5 mm';
+    expect(answers(figures(read, 'a.‸')).map(({ label, detail }) => [label, detail])).toEqual([
+      ['reading', '12.1 mm  the last reading'],
+      ['mean', '12.05 mm  mean of the last readings'],
+      ['readings', '[12, 12.1] mm  the last readings'],
+      ['positions', '[3, 5] mm  where the last readings were taken'],
+    ]);
     expect(labels('a = 12 mm', 'a measured 12.1 mm', 'a.‸')).toEqual(['reading', 'mean', 'readings']);
     expect(labels('a = 12 mm', 'a.‸')).toEqual([]);
     expect(labels('n = 300 rpm', 'n used 250 rpm', 'n.‸')).toEqual(['used']);
@@ -214,6 +261,51 @@ describe('fields', () => {
     expect(found.find(({ label }) => label === 'power')?.insert).toBe('power = $1 kW');
     expect(answers('```material m\n‸\n```').map(({ label }) => label)).toContain('hss_speed');
     expect(answers('```machine m\nmax_speed = 5 ‸\n```')[0]?.label).toBe('rpm');
+  });
+});
+
+describe('fields of a card', () => {
+  const inserts = (card: string): readonly string[] => answers(card).map(({ insert }) => insert);
+
+  it.each([
+    [
+      'machine',
+      [
+        ...['speeds = [$1] rpm', 'min_speed = $1 rpm', 'max_speed = $1 rpm', 'feeds = [$1] mm/rev'],
+        ...['max_feed_rate = $1 mm/min', 'power = $1 kW', 'efficiency = $1%', 'ratio = $1', 'plates = [$1]'],
+        'rate = $1 AUD/h',
+      ],
+    ],
+    [
+      'material',
+      [
+        'specific_force = $1 N/mm^2',
+        'force_exponent = $1',
+        'hss_speed = $1 m/min',
+        'carbide_speed = $1 m/min',
+      ],
+    ],
+  ])('of a %s bring units that a shop writes, and make sound cards', (word, wanted) => {
+    const found = inserts(`\`\`\`${word} m\n‸\n\`\`\``);
+    expect(found).toEqual(expect.arrayContaining(wanted));
+    const card = found.map((insert) => insert.replace('$1', '1')).join('\n');
+    expect(calculate(`\`\`\`${word} m\n${card}\n\`\`\`\n`).findings()).toEqual([]);
+  });
+
+  it('count as given, but for the one being written', () => {
+    const card = (typed: string): string => `\`\`\`machine m\npower = 2 kW\n${typed}\n\`\`\``;
+    expect(inserts(card('‸'))).not.toContain('power = $1 kW');
+    expect(inserts(card('ratio‸ = 40'))).toContain('ratio = $1');
+    // A field of another card is no matter of this one.
+    expect(inserts(`${card('')}\n\n\`\`\`machine n\n‸\n\`\`\``)).toContain('power = $1 kW');
+  });
+
+  it('see only their own card', () => {
+    const found = answers('```machine m\nx = 5 mm\ny = 2 * ‸\n```').map(({ label }) => label);
+    for (const none of ['job', 'lathe', 'brass']) expect(found).not.toContain(none);
+    expect(labels('y = 2 * ‸')).toEqual(expect.arrayContaining(['job', 'lathe', 'head', 'brass', 'hypot']));
+    expect(answers('```machine m\nmaker: ‸\n```')).toEqual([]);
+    expect(answers('```machine m‸\n```')).toEqual([]);
   });
 });
 
