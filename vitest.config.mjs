@@ -21,6 +21,8 @@ export default defineConfig({
     // A guard against hanging, for a machine busy with other things: how long anything may take is asked as a ratio.
     testTimeout: 300_000,
     hookTimeout: 300_000,
+    // Modules keep no state that one file of tests could leave to the next, and loading them anew took a third of the time.
+    isolate: false,
     include: ['test/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'test/vscode/**'],
     benchmark: { include: ['test/bench/**/*.bench.ts'] },
