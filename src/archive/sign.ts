@@ -58,13 +58,16 @@ function exact(q: Quantity): string {
 }
 
 function digits(amount: number): string {
-  const [mantissa = '', power = ''] = amount.toExponential(8).split('e');
-  const plain = Number(amount.toPrecision(9));
-  const text = String(plain);
+  const text = String(Number(amount.toPrecision(9)));
+  if (!text.includes('e')) return text;
   // Written with an exponent a figure would read as something else.
-  return text.includes('e')
-    ? plain.toFixed(Math.max(0, Math.min(40, 8 - Number(power || 0))))
-    : text || mantissa;
+  const [mantissa = '', power] = amount.toExponential(8).split('e');
+  const exponent = Number(power);
+  return exponent < 0
+    ? Number(text)
+        .toFixed(Math.min(40, 8 - exponent))
+        .replace(/0+$/, '')
+    : mantissa.replace('.', '') + '0'.repeat(exponent - 8);
 }
 
 function joined(number: string, q: Quantity): string {

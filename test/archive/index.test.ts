@@ -271,6 +271,13 @@ describe('finding', () => {
     expect(hits('due = 2026-12, customer: ferry')).toBe(1);
     expect(hits('due < 2026-12')).toBe(0);
     expect(hits('due <= 2026')).toBe(1);
+    // A job due within what is asked for is neither before nor after it.
+    for (const query of ['due > 2025', 'due > 2025-12-31', 'due >= 2026-12', 'due < 2027', 'due >= 2026'])
+      expect([query, hits(query)]).toEqual([query, 1]);
+    for (const query of ['due > 2026', 'due > 2027', 'due < 2026', 'due >= 2027', 'due <= 2025'])
+      expect([query, hits(query)]).toEqual([query, 0]);
+    expect(hits('ball >= 25.4001 mm')).toBe(1); // as shown, 25.4 mm
+    expect(hits('ball >= 25.41 mm')).toBe(0);
     expect(hits('chatter ball 25 mm .. 26 mm')).toBe(1);
     expect(hits('winch')).toBe(0);
   });

@@ -182,6 +182,23 @@ describe('signing', () => {
     );
   });
 
+  it.each([
+    ['0.0000001 mm', '0.0000001 mm'],
+    ['0.000000123456789123 mm', '0.000000123456789 mm'],
+    ['-0.0000025 kg', '-0.0000025 kg'],
+    ['12345678901.5 mm', '12345678900 mm'],
+    ['1000000000000 mm * 1000000000 * 123', '123000000000000000000000 mm'],
+    ['-1000000000000 mm * 1000000000 * 100', '-100000000000000000000000 mm'],
+    ['30°', '30 deg'],
+    ['20 °C', '20 °C'],
+    ['5%', '5%'],
+  ])('writes %s as %s, with no exponent', (amount, written) => {
+    const text = `\`\`\`figures\na = ${amount}\n\`\`\`\n`;
+    const signed = signedNote(text, calculate(text), signature);
+    expect(signed.split('```signed')[1]).toContain(`\na = ${written}\n\`\`\`\n`);
+    expect(findings(calculate(signed))).toEqual([]);
+  });
+
   it('gives a name one line whatever is typed', () => {
     const signed = signedNote('', calculate(''), { ...signature, by: 'A\n```\nB # C' });
     expect(signed).toContain('by: A ``` B no. C\n');
