@@ -314,6 +314,13 @@ describe('places', () => {
     const found = answers('> ```figures\n> a = 30 ‸\n> ```\n');
     expect(found[0]?.from).toBe('> a = 30 '.length);
     expect(answers('- ```figures\n  a = 30‸\n  ```\n')[0]?.from).toBe('  a = 30'.length);
+    const second = answers('Words.\n\n> ```figures\n> b = 2 mm\n> a = 3‸\n> ```\n');
+    expect(second[0]?.from).toBe('> a = 3'.length);
+    expect(answers('> ```figures on ‸\n> a = 1\n> ```\n')[0]).toMatchObject({ label: 'lathe', from: 16 });
+    for (const outside of ['>‸ ```figures\n> a = 30\n> ```\n', '> ```figures\n‸> a = 30\n> ```\n'])
+      expect(answers(outside)).toEqual([]);
+    expect(answers('```fig‸ures\na = 1\n```\n')).toEqual([]);
+    expect(answers('```figures on lathe\na = 1\n```‸\n')).toEqual([]);
   });
 
   it('in a block that is still open count, in what follows it they do not', () => {

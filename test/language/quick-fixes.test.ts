@@ -216,6 +216,37 @@ describe('another unit', () => {
     expect(titles(figures('d = ‸40')).some((title) => title.startsWith('Convert'))).toBe(false);
   });
 
+  // An inch is 25.4 mm, a foot 12 in, a pound 0.45359237 kg (1959), to nine figures.
+  it.each([
+    ['25.4 mm', ['1 in']],
+    ['2 cm', ['0.787401575 in', '20 mm']],
+    ['3 thou', ['76.2 µm', '0.0762 mm', '0.003 in']],
+    ['90 m/min', ['295.275591 ft/min', '90000 mm/min', '3543.30709 in/min']],
+    ['300 ft/min', ['91.44 m/min', '91440 mm/min', '3600 in/min']],
+    ['0.2 mm/rev', ['0.00787401575 in/rev']],
+    ['0.01 in/rev', ['0.254 mm/rev']],
+    ['5 in/min', ['127 mm/min', '0.127 m/min', '0.416666667 ft/min']],
+    ['2 kg', ['4.40924524 lb']],
+    ['2 lb', ['0.90718474 kg']],
+    ['90 min', ['1.5 h']],
+    ['2 h', ['120 min']],
+    ['20 °C', []],
+    ['30°', []],
+    ['5 AUD/h', []],
+    ['5%', []],
+  ])('of %s is one of %j', (size, wanted) => {
+    const offered = titles(figures(`d = ‸${size}`)).filter((title) => title.startsWith('Convert'));
+    expect(offered).toEqual(wanted.map((other) => `Convert to ${other}`));
+  });
+
+  it('is of no line that has a unit to show in, nor of a check', () => {
+    const shown = (text: string): boolean => titles(text).some((title) => title.startsWith('Show'));
+    expect(shown(figures('25 mm ‸* 2'))).toBe(true);
+    expect(shown(figures('a = 25 mm', 'a ‸<= 26 mm'))).toBe(false);
+    expect(shown(figures('a = 25 mm', 'a‸ measured 26 mm'))).toBe(false);
+    expect(shown(figures('a = 2 ‸* 3'))).toBe(false);
+  });
+
   it('is what a result is shown in', () => {
     expect(fixed(/^Show it in in$/, figures('a = 25 mm', 'b = a ‸* 2   # twice'))).toBe(
       'a = 25 mm\nb = a * 2 to in   # twice',
