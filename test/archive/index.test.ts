@@ -282,6 +282,23 @@ describe('finding', () => {
     expect(hits('winch')).toBe(0);
   });
 
+  it('asks for a reading by its word, but for a sample that no figure plans', async () => {
+    const notes = new MemoryNotes();
+    notes.texts.set('planned.md', '```figures\npin = 26 mm\npin measured 26.4 mm\n```\n');
+    notes.texts.set('sample.md', '```figures\npin measured 26.4 mm\n```\n');
+    notes.texts.set('nothing.md', '```figures\npin = 1 mm / 0\n```\n');
+    const index = await indexOf(notes);
+    expect(asked(index, 'pin = 26.4 mm')).toEqual(['sample.md']);
+    expect(asked(index, 'measured pin = 26.4 mm')).toEqual(['planned.md', 'sample.md']);
+    expect(asked(index, 'pin = 26 mm')).toEqual(['planned.md']);
+    expect(asked(index, 'pin > 0 mm')).toEqual(['planned.md', 'sample.md']);
+    index.remove('sample.md');
+    index.remove('sample.md');
+    index.remove('none.md');
+    expect(asked(index, 'measured pin = 26.4 mm')).toEqual(['planned.md']);
+    expect(asked(index, 'pin = 26.4 mm')).toEqual([]);
+  });
+
   it('puts the very name before a name that holds it', async () => {
     const notes = new MemoryNotes();
     notes.texts.set('old.md', '```figures\nold_ball = 20 mm\n```\n');
