@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { How } from '../../src/sheet/how';
 import type { ImageFile } from '../../src/sheet/images';
 import { imagesOf, jobSheet } from '../../src/sheet/job-sheet';
+import { dayOf } from '../../src/sheet/day';
 import { mathOf } from '../../src/sheet/mathml';
 import { HOSTILE } from './hostile';
 import { GLOSSARY, termAt, wordsUsed } from '../../src/trade/glossary';
@@ -44,6 +45,11 @@ const words = (html: string): string =>
     .replace(/<[^>]*>/g, ' ')
     .replaceAll('&#39;', "'")
     .replace(/\s+/g, ' ');
+
+it('a day is written as notes write it', () => {
+  expect(dayOf(new Date(2026, 0, 5))).toBe('2026-01-05');
+  expect(dayOf(new Date(2026, 11, 31))).toBe('2026-12-31');
+});
 
 describe('the head', () => {
   it('has what the note says, and room for what it does not', () => {
@@ -246,25 +252,48 @@ describe('units', () => {
 });
 
 describe('mathematics', () => {
+  const a = '<mi mathvariant="normal">a</mi>';
+  const s = '<mi mathvariant="normal">s.ring</mi>';
+  const squared = (inner: string): string => `<msup>${inner}<mn>2</mn></msup>`;
+  const fenced = (open: string, inner: string, close: string, high = ' stretchy="false"'): string =>
+    `<mrow><mo fence="true" form="prefix"${high}>${open}</mo>${inner}<mo fence="true" form="postfix"${high}>${close}</mo></mrow>`;
+  const called = (name: string, ...parts: readonly string[]): string =>
+    `<mrow><mi mathvariant="normal">${name}</mi><mo>&#x2061;</mo>${fenced('(', `<mrow>${parts.join('<mo separator="true">,</mo>')}</mrow>`, ')')}</mrow>`;
+  const sum = `<mrow>${a}<mo>+</mo><mn>1</mn></mrow>`;
+
   it.each([
     [
       'a / (b + 1)',
       '<mfrac><mi mathvariant="normal">a</mi><mrow><mi mathvariant="normal">b</mi><mo>+</mo><mn>1</mn></mrow></mfrac>',
     ],
+    ['(a) / ((a + 1))', `<mfrac>${a}${sum}</mfrac>`],
     ['sqrt(2)', '<msqrt><mn>2</mn></msqrt>'],
+    ['abs(a)', fenced('|', a, '|')],
     ['a^2', '<msup><mi mathvariant="normal">a</mi><mn>2</mn></msup>'],
     ['2 N/mm^2', '<mn>2 N/mm²</mn>'],
     ['-a', '<mrow><mo>−</mo><mi mathvariant="normal">a</mi></mrow>'],
+    ['1 - a', `<mrow><mn>1</mn><mo>−</mo>${a}</mrow>`],
     ['2 * pi', '<mrow><mn>2</mn><mo>⋅</mo><mi mathvariant="normal">π</mi></mrow>'],
-    ['s.ring', '<mi mathvariant="normal">s.ring</mi>'],
+    ['s.ring', s],
+    ['s.ring.used', '<mi mathvariant="normal">s.ring.used</mi>'],
+    ['(a).ring', `<mrow>${fenced('(', a, ')')}<mi mathvariant="normal">.ring</mi></mrow>`],
+    ['hypot(a, s.ring)', `<msqrt>${squared(a)}<mo>+</mo>${squared(s)}</msqrt>`],
     [
-      '(1)',
-      '<mrow><mo fence="true" form="prefix" stretchy="false">(</mo><mn>1</mn><mo fence="true" form="postfix" stretchy="false">)</mo></mrow>',
+      'hypot((a), 2)',
+      `<msqrt>${squared(fenced('(', a, ')'))}<mo>+</mo>${squared(fenced('(', '<mn>2</mn>', ')'))}</msqrt>`,
     ],
+    ['hypot(a, 1, 1)', called('hypot', a, '<mn>1</mn>', '<mn>1</mn>')],
+    ['asin(a)', called('arcsin', a)],
+    ['max(a, 1)', called('max', a, '<mn>1</mn>')],
+    ['[1, a]', `<mrow>${fenced('[', `<mrow><mn>1</mn><mo separator="true">,</mo>${a}</mrow>`, ']')}</mrow>`],
     [
-      '(1 / 2)',
-      '<mrow><mo fence="true" form="prefix">(</mo><mfrac><mn>1</mn><mn>2</mn></mfrac><mo fence="true" form="postfix">)</mo></mrow>',
+      '[1, 2] mm',
+      `<mrow>${fenced('[', '<mrow><mn>1</mn><mo separator="true">,</mo><mn>2</mn></mrow>', ']')}<mn>\u00a0mm</mn></mrow>`,
     ],
+    ['(1)', fenced('(', '<mn>1</mn>', ')')],
+    ['(1 / 2)', fenced('(', '<mfrac><mn>1</mn><mn>2</mn></mfrac>', ')', '')],
+    ['(sqrt(2))', fenced('(', '<msqrt><mn>2</mn></msqrt>', ')', '')],
+    ['(a^2)', fenced('(', squared(a), ')', '')],
   ])('%s', (text, mathml) => {
     expect(mathOf(text)).toBe(`<mrow>${mathml}</mrow>`);
   });
