@@ -7,7 +7,7 @@
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
  *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
- *     --near        only the tests of the mutant's own room, and once, which is quicker and may notice less;
+ *     --near        only the short tests of the mutant's own room, and once, which is quicker and may notice less;
  *                   --with language  those of that room as well (may be repeated)
  *     --list        names the mutants and tries none
  *     --jobs N      workers, one when left out

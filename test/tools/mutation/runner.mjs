@@ -5,6 +5,8 @@ import { Worker } from 'node:worker_threads';
 /** Milliseconds of computing that any test may take with a mutant, and how many times its own time without one. */
 const PATIENCE = 2000;
 const TIMES = 10;
+/** Milliseconds that a test takes at most in a near run, where there are others. */
+const QUICK = 300;
 /** Milliseconds after which a thread that does not compute is given up. */
 const IDLE = 60_000;
 const WORKER = new URL('worker.mjs', import.meta.url);
@@ -126,7 +128,9 @@ export class Runner {
   planOf({ id, file }) {
     const room = `test/${file.split('/')[1]}/`;
     const rank = (test) => (test.file.startsWith(room) ? 0 : 1);
-    return (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
+    const all = (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
+    const quick = this.once ? all.filter(({ ms }) => ms < QUICK) : [];
+    return quick.length > 0 ? quick : all;
   }
 
   secondPlan(plan) {
