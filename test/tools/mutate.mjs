@@ -2,13 +2,14 @@
  * npm run mutate: breaks each rule of the notation, each rule of limits and each constant of a formula in turn and reports
  * which breakages no test notices. To be run before a release; what it breaks is in `mutation/scope.mjs`.
  *
- *     --wide        whatever can be broken in the core's rooms, which takes a day: better room by room, with --near, and
- *                   then --again with what survived
+ *     --wide        whatever can be broken in the core's rooms, which takes a day: better room by room, with --near --quick,
+ *                   then --near --again with what survived, then --again with what is left
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
  *     --all         every value of the ISO 286 tables instead of one in ten; excused mutants are tried too
- *     --near        only the short tests of the mutant's own room, and once, which is quicker and may notice less;
- *                   --with language  those of that room as well (may be repeated)
+ *     --near        only the tests of the mutant's own room, which may notice less; --with language  those of that room as
+ *                   well (may be repeated)
+ *     --quick       only short tests, and each once, which may notice less
  *     --list        names the mutants and tries none
  *     --jobs N      workers, one when left out
  *     --runs N      random cases of a property, 40 when left out; a survivor is tried again with ten times as many
@@ -42,6 +43,7 @@ const { values: options } = parseArgs({
     wide: { type: 'boolean', default: false },
     all: { type: 'boolean', default: false },
     near: { type: 'boolean', default: false },
+    quick: { type: 'boolean', default: false },
     with: { type: 'string', multiple: true, default: [] },
     list: { type: 'boolean', default: false },
     jobs: { type: 'string', default: '1' },
@@ -138,7 +140,7 @@ async function tryThem() {
   const runner = new Runner(await buildScript(root, surveyed, sources), {
     runs: Number(options.runs),
     seed: Number(options.seed),
-    once: options.near,
+    quick: options.quick,
   });
   const { failures, tests } = await runner.survey(surveyed);
   for (const failure of failures) console.log(`fails without a mutant: ${failure}`);

@@ -5,7 +5,7 @@ import { Worker } from 'node:worker_threads';
 /** Milliseconds of computing that any test may take with a mutant, and how many times its own time without one. */
 const PATIENCE = 2000;
 const TIMES = 10;
-/** Milliseconds that a test takes at most in a near run, where there are others. */
+/** Milliseconds that a test takes at most in a quick run, where there are others. */
 const QUICK = 300;
 /** Milliseconds after which a thread that does not compute is given up. */
 const IDLE = 60_000;
@@ -78,10 +78,10 @@ class Thread {
 }
 
 export class Runner {
-  constructor(script, { runs, seed, once }) {
+  constructor(script, { runs, seed, quick }) {
     this.data = { ...script, runs, seed };
-    /** What is not noticed at once counts as unnoticed. */
-    this.once = once;
+    /** Whether only short tests count, and each once. */
+    this.quick = quick;
     /** By mutant: the tests that come to it. */
     this.reached = new Map();
     /** By file: its tests that pass. */
@@ -129,7 +129,7 @@ export class Runner {
     const room = `test/${file.split('/')[1]}/`;
     const rank = (test) => (test.file.startsWith(room) ? 0 : 1);
     const all = (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
-    const quick = this.once ? all.filter(({ ms }) => ms < QUICK) : [];
+    const quick = this.quick ? all.filter(({ ms }) => ms < QUICK) : [];
     return quick.length > 0 ? quick : all;
   }
 
@@ -169,7 +169,7 @@ export class Runner {
     // Before it counts as unnoticed: ten times the random cases, and the tests of those files that found the answer
     // remembered from a test before them.
     const more = this.secondPlan(plan);
-    if (answer.noticed === null && more.length > 0 && !this.once)
+    if (answer.noticed === null && more.length > 0 && !this.quick)
       answer = await thread.ask(
         { id: mutant.id, plan: more },
         (begun) => PATIENCE + 10 * TIMES * (more[begun - 1]?.ms ?? 0),
