@@ -2,7 +2,7 @@
  * npm run mutate: breaks each rule of the notation, each rule of limits and each constant of a formula in turn and reports
  * which breakages no test notices. To be run before a release; what it breaks is in `mutation/scope.mjs`.
  *
- *     --wide        whatever can be broken in the core's rooms, which takes a day: better room by room, with --near --quick,
+ *     --wide        whatever can be broken in the core's rooms, which takes many hours: better room by room, with --near --quick,
  *                   then --near --again with what survived, then --again with what is left
  *     --room trade --file src/trade/ball.ts --kind number    only these (each may be repeated)
  *     --sample N, --seed S    N of them, chosen by S
