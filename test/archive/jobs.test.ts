@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compareJobs, comparisonPage } from '../../src/archive/compare';
-import { entryOf } from '../../src/archive/entry';
+import { type JobEntry, entryOf } from '../../src/archive/entry';
 import { JobIndex } from '../../src/archive/job-index';
 import { pastUse } from '../../src/archive/past-use';
 import { repeatOf } from '../../src/archive/repeat';
@@ -233,6 +233,104 @@ describe('comparing', () => {
       entryOf(`\`\`\`figures\na = 1 mm ${limits}\n\`\`\`\n`);
     expect(compareJobs(with_('± 0.1 mm'), with_('± 0.2 mm')).differ).toHaveLength(1);
     expect(compareJobs(with_('± 0.1 mm'), with_('± 0.1 mm')).differ).toHaveLength(0);
+  });
+
+  it('is told whole on a page', () => {
+    const block = (...lines: readonly string[]): string => ['```figures', ...lines, '```', ''].join('\n');
+    const one = entryOf(
+      `---\npart: Pin\njob: 6\ndue: 2026-01-02\n---\n${block(
+        ...[
+          'ball = 25 mm ± 0.1 mm',
+          'neck = 3/8 in',
+          'old = 1 mm',
+          'lost = none_1 + 1 mm',
+          'far = 1000000 mm',
+        ],
+        ...['warm = 20 °C', 'kind = 5 mm', 'upper = 8 mm +0.1/0 mm', 'lower = 8 mm 0/-0.1 mm', 'zero = 1 mm'],
+        ...['eye measured 5 mm', 'eye measured 6 mm', 'speed used 200 rpm'],
+      )}`,
+    );
+    const other = entryOf(
+      `---\npart: Pin\njob: "7  |"\ncustomer: Hallow Mill\n---\n${block(
+        ...[
+          'ball = 25.05 mm ± 0.1 mm',
+          'neck = 9.525 mm',
+          'fresh = 2 kg',
+          'fail = 1 mm + 1 kg',
+          'far = 1000000.0001 mm',
+        ],
+        ...[
+          'warm = 25 °C',
+          'kind = 5 kg',
+          'upper = 8 mm +0.2/0 mm',
+          'lower = 8 mm 0/-0.2 mm',
+          'zero = 1.0000000001 mm',
+        ],
+        ...['eye measured 6.5 mm', 'speed used 180 rpm'],
+      )}`,
+    );
+    expect(comparisonPage(compareJobs(one, other), 'A', 'B').split('\n')).toEqual([
+      '# A and B',
+      '',
+      '## The job',
+      '',
+      '|  | A | B |',
+      '| --- | --- | --- |',
+      '| job | 6 | 7 \\| |',
+      '| due | 2026-01-02 |  |',
+      '| customer |  | Hallow Mill |',
+      '',
+      '## Different',
+      '',
+      '| figure | A | B | by |',
+      '| --- | --- | --- | --- |',
+      '| ball | 25 mm | 25.05 mm | +0.05 mm |',
+      '| warm | 20 °C | 25 °C | limits or kind |',
+      '| kind | 5 mm | 5 kg | limits or kind |',
+      '| upper | 8 mm | 8 mm | limits or kind |',
+      '| lower | 8 mm | 8 mm | limits or kind |',
+      '| eye measured | 6 mm | 6.5 mm | +0.5 mm |',
+      '| speed used | 200 rpm | 180 rpm | −20 rpm |',
+      '',
+      '## Only in A',
+      '',
+      '| figure | value |',
+      '| --- | --- |',
+      '| old | 1 mm |',
+      '',
+      '## Only in B',
+      '',
+      '| figure | value |',
+      '| --- | --- |',
+      '| fresh | 2 kg |',
+      '',
+      '## Findings that are new',
+      '',
+      '| finding |',
+      '| --- |',
+      `| ${other.findings[0] ?? ''} |`,
+      '',
+      '## Findings that are gone',
+      '',
+      '| finding |',
+      '| --- |',
+      `| ${one.findings[0] ?? ''} |`,
+      '',
+      '3 figures are the same in both.',
+      '',
+    ]);
+    const alone = entryOf(block('a = 1 mm'));
+    expect(comparisonPage(compareJobs(alone, alone), 'A', 'B')).toBe(
+      '# A and B\n\nOne figure is the same in both.\n',
+    );
+  });
+
+  it('tells each finding as often as it stands there', () => {
+    const lost = (...names: readonly string[]): JobEntry =>
+      entryOf(`\`\`\`figures\n${names.map((name) => `${name} * 2`).join('\n')}\n\`\`\`\n`);
+    const c = compareJobs(lost('x', 'x', 'y', 'z'), lost('y', 'x', 'w'));
+    const names = (texts: readonly string[]): unknown => texts.map((text) => /`(\w)`/.exec(text)?.[1]);
+    expect([names(c.goneFindings), names(c.newFindings)]).toEqual([['x', 'z'], ['w']]);
   });
 
   it('makes a page whose cells cannot break out', () => {
