@@ -1,6 +1,9 @@
-/** No note, however it was made, brings a room to throw or to take its time. Times are of the processor, as ratios. */
+/** No note, however it was made, brings a room to throw, to take its time or to fill the memory; as ratios. Times are the processor's. */
 import process from 'node:process';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
+import { calculate } from '../../src/engine/index';
 import { parts } from './ask';
 import { benign } from './benign';
 import { ABUSE } from './notes';
@@ -57,3 +60,28 @@ describe.each(ABUSE.map(({ name, text }) => [name, text] as const))('%s', (_, ma
     expect(found).toEqual([]);
   });
 });
+
+setFlagsFromString('--expose-gc');
+const collect = runInNewContext('gc') as () => void;
+
+/** Bytes that a note's sheet holds, with all that was answered about it. */
+function held(text: string): number {
+  collect();
+  const before = process.memoryUsage().heapUsed;
+  const sheet = calculate(text);
+  const answers = [sheet.rows(), sheet.findings()];
+  collect();
+  const after = process.memoryUsage().heapUsed;
+  return answers.length > 0 ? after - before : NaN;
+}
+
+/** Bytes added to both sides, as with the times. */
+const LITTLE = 2_000_000;
+
+it.each(ABUSE.filter(({ worst }) => worst).map(({ name, text }) => [name, text] as const))(
+  '%s holds as much memory as an ordinary note of its length',
+  (_, make) => {
+    const text = make();
+    expect((held(text) + LITTLE) / (held(benign(text.length)) + LITTLE)).toBeLessThan(MOST);
+  },
+);
