@@ -58,6 +58,54 @@ describe('an entry', () => {
     expect([entry.errors, entry.findings.length]).toEqual([1, 1]);
   });
 
+  it.each(['\n', '\r\n', '\r'])('holds the words beside the figures, with any line end (%j)', (end) => {
+    const lines = [
+      ...['\ufeff# Lever', '', 'Lesson: hold it short', '  turned twice  ', '## Second ##'],
+      ...['```figures', 'a = 1 mm # by eye', '# a remark', '```', '- **lesson:** slower', '> Lesson: oil it'],
+    ];
+    const { title, headings, lessons, text } = entryOf(lines.join(end));
+    expect([title, headings]).toEqual(['Lever', ['Lever', 'Second']]);
+    expect(lessons).toEqual([
+      { line: 2, text: 'hold it short' },
+      { line: 9, text: 'slower' },
+      { line: 10, text: 'oil it' },
+    ]);
+    expect(text.split('\n')).toEqual([
+      ...['# Lever', 'Lesson: hold it short', 'turned twice', '## Second ##', '- **lesson:** slower'],
+      ...['> Lesson: oil it', 'by eye', 'a remark'],
+    ]);
+    expect(entryOf(['---', 'part: Pin', '---', 'Words.'].join(end))).toMatchObject({
+      title: 'Pin',
+      text: 'Words.\n',
+    });
+  });
+
+  it('holds as much of an endless note as anybody searches', () => {
+    expect(entryOf('x '.repeat(30_000)).text).toHaveLength(40_000);
+    const figures = Array.from({ length: 5_003 }, (_, i) => `a${i} = ${i}`).join('\n');
+    expect(entryOf(`\`\`\`figures\n${figures}\n\`\`\`\n`).amounts).toHaveLength(5_000);
+  });
+
+  it('holds the limits that result, where none were asked', () => {
+    const lines = [
+      'a = 10 mm ± 0.1 mm',
+      'b = 2 * a',
+      'c = 2 * a ± 0.5 mm',
+      'd = 1 mm',
+      'a final 10.2 mm, 10.3 mm',
+    ];
+    const { amounts } = entryOf(`\`\`\`figures on mill, lathe\n${lines.join('\n')}\n\`\`\`\n`);
+    const limits = amounts.map(({ name, how, value, low, high }) => [name, how, value, low, high]);
+    expect(limits).toEqual([
+      ['a', 'figure', 10, 9.9, 10.1],
+      ['b', 'figure', 20, 19.8, 20.2],
+      ['c', 'figure', 20, 19.5, 20.5],
+      ['d', 'figure', 1, null, null],
+      ['a', 'final', 10.3, null, null],
+    ]);
+    expect(amounts[0]?.machines).toBe('mill lathe');
+  });
+
   it('holds amounts in base units with limits, fields of records, readings and used values', () => {
     const by = new Map(entry.amounts.map((amount) => [`${amount.how} ${amount.name}`, amount]));
     expect(by.get('figure ball')).toMatchObject({ value: 25.4, high: 25.45, kind: 'length' });
@@ -123,7 +171,7 @@ describe('the index', () => {
 
   it('keeps every part of an entry', async () => {
     const [one] = readBack(
-      `${headOf(VERSION)}\n${lineOf({ path: 'a.md', mark: '1', entry: entryOf(FERRY) })}\n`,
+      `${headOf(VERSION)}\n${lineOf({ path: 'a.md', mark: '1', entry: entryOf(FERRY) }, VERSION)}\n`,
       VERSION,
     );
     expect(one).toEqual({ path: 'a.md', mark: '1', entry: entryOf(FERRY) });
@@ -172,12 +220,47 @@ describe('the index', () => {
     expect([...readBack(`junk${whole}`, VERSION)]).toEqual([]);
   });
 
+  it('has changes put behind it, a note each, until a good part is out of date; cut anywhere nothing is lost', async () => {
+    const notes = new MemoryNotes(12);
+    const whole = await saved(await indexOf(notes));
+    const before = new JobIndex();
+    await before.load(whole, VERSION);
+    expect(before.changes(VERSION)).toBe('');
+    for (const path of ['jobs/00002.md', 'jobs/00005.md']) notes.texts.set(path, FERRY);
+    await before.refresh(notes);
+    const changes = before.changes(VERSION) ?? '';
+    expect(changes.split('\n').filter((line) => line !== '')).toHaveLength(2);
+    const wanted = sorted(await saved(await indexOf(notes)));
+    for (let end = 0; end <= changes.length; end += end < changes.length - 3 ? 97 : 1) {
+      // What another run puts behind a torn end stands on a line of its own.
+      for (const more of ['', changes]) {
+        const again = new JobIndex();
+        expect(await again.load(whole + changes.slice(0, end) + more, VERSION)).toBe(12);
+        notes.reads = 0;
+        await again.refresh(notes);
+        expect(notes.reads).toBeLessThanOrEqual(more === '' ? 2 : 0);
+        expect(sorted(await saved(again))).toEqual(wanted);
+      }
+    }
+    const torn = new JobIndex();
+    await torn.load(whole + changes.slice(0, -1), VERSION);
+    expect(torn.changes(VERSION)).toBeNull();
+    // Lines of another version that come to stand here count for nothing.
+    const other = new JobIndex();
+    await other.load(whole.replaceAll(VERSION, '1.2.4') + changes, '1.2.4');
+    expect(other.size).toBe(0);
+    const worn = new JobIndex();
+    await worn.load(whole + changes + changes, VERSION);
+    expect(worn.changes(VERSION)).toBeNull();
+  });
+
   it('takes nothing that is no entry, though its sum is right', async () => {
-    const line = lineOf({ path: 'a.md', mark: '1', entry: entryOf(FERRY) });
+    const line = lineOf({ path: 'a.md', mark: '1', entry: entryOf(FERRY) }, VERSION);
     const data = JSON.parse(line.slice(line.indexOf(' ') + 1)) as unknown[];
     const kept = (made: unknown): number => {
       const body = JSON.stringify(made);
-      return [...readBack(`${headOf(VERSION)}\n${sumOf(body)} ${body}\n`, VERSION)].length;
+      return [...readBack(`${headOf(VERSION)}\n${sumOf(`${headOf(VERSION)} ${body}`)} ${body}\n`, VERSION)]
+        .length;
     };
     expect(kept(data)).toBe(1);
     expect(kept({})).toBe(0);
