@@ -5,7 +5,7 @@ import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import process from 'node:process';
-import { command } from './drive.mjs';
+import { command, place } from './drive.mjs';
 import { driven, root, same, total, until } from './driven.mjs';
 
 const FENCE = '```';
@@ -13,6 +13,7 @@ const block = (lines) => [`${FENCE}figures`, ...lines, FENCE, ''].join('\n');
 
 const SLIPS = `# Slips\n\n${block(['a = 30 mm ± 0.1', 'b = a + 2', 'c = 1-3/8 in', 'n = 5 mm', 'n_2 = 7 mm'])}`;
 const PLAIN = '# Words only\n\nNothing to work out.\n';
+const TOLD = `# Told\n\n${block(['rise = sine_rise(30°, 100 mm)'])}`;
 const READ = `# To be read\n\n${block(['neck = 12 mm ± 0.02 shaft'])}`;
 
 /** The figure that is typed in, lines that follow it and lines that do not. */
@@ -144,6 +145,30 @@ const TESTS = {
     await command(page, 'View: Close All Editors');
     await statusIs(page, null);
   },
+  'a screen reader is told the findings in words, and a line with its result and the names of its arguments':
+    async (page) => {
+      await openNote(page, 'told.md');
+      await until(
+        () => status(page),
+        (found) => found.join() === 'Job note: 0 errors, 0 warnings, 0 remarks',
+      );
+      await until(
+        () => shownLines(page),
+        (lines) => lines.some((line) => line.endsWith('= 50 mm')), // half the length: the sine of 30° is 1/2
+      );
+      await goTo(page, 4, 1);
+      await command(page, 'Read Line with Inlay Hints');
+      await until(
+        () => page.locator('.inlayhint-accessibility-element').innerText(),
+        (text) => text.replace(/\s+/g, ' ') === 'rise = sine_rise(tilt:30°, length:100 mm) = 50 mm',
+      );
+      await page.keyboard.press('Escape');
+      const { x, y } = await place(page, '= 50 mm');
+      await page.mouse.move(x - 40, y + 200);
+      await page.mouse.move(x, y, { steps: 5 });
+      await page.locator('.monaco-hover:not(.hidden)', { hasText: 'rise = 50 mm' }).first().waitFor();
+      await page.mouse.move(x - 40, y + 200);
+    },
   'a click on it shows the findings': async (page) => {
     await openNote(page, 'slips.md');
     await statusIs(page, '2 errors');
@@ -345,7 +370,13 @@ function testWriting() {
     title: 'Writing by hand',
     prepare: (folder) => {
       cpSync(join(root, 'examples/shop.md'), join(folder, 'shop.md'));
-      const notes = { 'slips.md': SLIPS, 'words.md': PLAIN, 'read.md': READ, 'long.md': long };
+      const notes = {
+        'slips.md': SLIPS,
+        'words.md': PLAIN,
+        'read.md': READ,
+        'told.md': TOLD,
+        'long.md': long,
+      };
       for (const [name, text] of Object.entries(notes)) writeFileSync(join(folder, name), text);
       mkdirSync(join(folder, '.vscode'));
       writeFileSync(

@@ -23,6 +23,7 @@ import { unpackExtension } from './unzip.mjs';
  * @property {string} [tests]    the bundle whose `run` is called
  * @property {number} [port]
  * @property {string} [keepData] the server's data folder, kept afterwards (host node)
+ * @property {string} [country]  whose language and way to write numbers the machine has, such as `de-DE`
  */
 
 /** @param {Options} options @returns {Promise<{ url(payload?: [string, string][]): string, fileUri(name: string): string, close(): Promise<void>, log(): string }>} */
@@ -76,7 +77,7 @@ async function startWeb({ extension, vsix, tests, folder, port }) {
   };
 }
 
-async function startNode({ extension, vsix, tests, folder, port, keepData }) {
+async function startNode({ extension, vsix, tests, folder, port, keepData, country }) {
   const token = randomUUID();
   const temporary = mkdtempSync(join(tmpdir(), 'vscode-node-'));
   const data = keepData ?? temporary;
@@ -98,7 +99,11 @@ async function startNode({ extension, vsix, tests, folder, port, keepData }) {
       '--accept-server-license-terms',
       '--disable-workspace-trust',
     ],
-    { cwd: NODE_HOST, stdio: ['ignore', 'pipe', 'pipe'], env: { ...process.env, EXTENSIONS_GALLERY: '{}' } },
+    {
+      cwd: NODE_HOST,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      env: { ...process.env, EXTENSIONS_GALLERY: '{}', ...(country ? at(country) : {}) },
+    },
   );
   const discard = () => rmSync(temporary, { recursive: true, force: true, maxRetries: 5 });
   const atExit = () => (child.kill(), discard()); // whoever ends this process ends the server too
@@ -137,6 +142,12 @@ async function startNode({ extension, vsix, tests, folder, port, keepData }) {
       discard();
     },
   };
+}
+
+/** What the system of a machine in that country tells its programs. */
+function at(country) {
+  const name = `${country.replace('-', '_')}.UTF-8`;
+  return { LANG: name, LC_ALL: name, LC_NUMERIC: name, LANGUAGE: country };
 }
 
 /** As a user does it with a downloaded VSIX: VS Code's own installer checks and unpacks it. */
@@ -193,10 +204,16 @@ const NOISE = new RegExp(
   ].join('|'),
 );
 
+/**
+ * Where the tests inside VS Code run as if the machine stood there: a decimal comma, and points between thousands. That none
+ * of them notices is what shows that results and notation do not hang on it.
+ */
+const COUNTRY = 'de-DE';
+
 /** Runs the tests inside VS Code and gives their exit code. @param {Options & { timeout?: number }} options @returns {Promise<number>} */
 export async function runTests(options) {
-  const vscode = await startVSCode(options);
-  const { browser, page } = await openBrowser();
+  const vscode = await startVSCode({ ...options, country: COUNTRY });
+  const { browser, page } = await openBrowser({ locale: COUNTRY });
   try {
     await page.exposeFunction('codeAutomationLog', (type, args) => {
       const own = type === 'log' || !NOISE.test(args.join(' ')); // the tests' report comes by console.log
@@ -204,7 +221,7 @@ export async function runTests(options) {
     });
     return await new Promise((done, fail) => {
       const late = () => fail(new Error(`the tests did not end in time\n${vscode.log()}`));
-      const timer = setTimeout(late, options.timeout ?? 180_000);
+      const timer = setTimeout(late, options.timeout ?? 900_000);
       const exit = (code) => {
         clearTimeout(timer);
         done(code);

@@ -6,6 +6,7 @@ import {
   hints,
   hoverAt,
   includes,
+  marked,
   open,
   parameterNames,
   preview,
@@ -82,6 +83,22 @@ describe('settings', () => {
     includes(await hoverAt(document, 'b ='), '0\\.33 in');
     await setting('decimals.mm', undefined);
     await shows(document, ['= 3.333 mm', '= 0.33 in']);
+  });
+
+  it('a machine that writes decimals with a comma changes neither the notation nor the results', async () => {
+    // VS Code is started in such a country for all tests of this bundle; desktop VS Code stands where it stands.
+    if (vscode.env.appHost !== 'desktop') same((1234.5).toLocaleString(), '1.234,5');
+    const document = await unsaved(note('a = 1234.5 mm + 0.25 mm', 'b = 12,7 mm', 'c = 1.5 in to mm'));
+    await shows(document, ['= 1234.75 mm', '= 38.1 mm']);
+    await previews(document, '1234.75 mm');
+    const found = await until(
+      () => marked(document),
+      ({ length }) => length === 1,
+    );
+    same(found, ['comma-between-digits: 12,7']);
+    const first = (await actions(document, '12,7'))[0]?.title ?? '';
+    same(first, 'Write 12.7');
+    includes(await hoverAt(document, 'c ='), '38\\.1 mm');
   });
 
   it('decimals: one that makes no sense is not taken', async () => {

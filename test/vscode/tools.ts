@@ -125,9 +125,28 @@ export function renaming(
   return vscode.commands.executeCommand('vscode.executeDocumentRenameProvider', document.uri, at, name);
 }
 
-/** What the built-in preview shows for a note, drawn by VS Code's own markdown. */
-export function preview(document: vscode.TextDocument): Thenable<string> {
+/** Of each address the document last drawn and how often it was edited then. */
+const drawn = new Map<string, { readonly document: vscode.TextDocument; readonly version: number }>();
+
+/**
+ * What the built-in preview shows for a note, drawn by VS Code's own markdown. That takes one never saved for the one before
+ * at the same address as long as both were edited equally often: so it is edited once more, to the same text.
+ */
+export async function preview(document: vscode.TextDocument): Promise<string> {
+  const key = document.uri.toString();
+  const before = drawn.get(key);
+  if (document.isUntitled && before && before.document !== document)
+    while (document.version <= before.version) await touched(document);
+  drawn.set(key, { document, version: document.version });
   return vscode.commands.executeCommand<string>('markdown.api.render', document);
+}
+
+async function touched(document: vscode.TextDocument): Promise<void> {
+  const start = new vscode.Position(0, 0);
+  const [there, back] = [new vscode.WorkspaceEdit(), new vscode.WorkspaceEdit()];
+  there.insert(document.uri, start, ' ');
+  back.delete(document.uri, new vscode.Range(start, start.translate(0, 1)));
+  for (const edit of [there, back]) await vscode.workspace.applyEdit(edit);
 }
 
 /** The words of a page, without its tags. */
