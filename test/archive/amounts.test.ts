@@ -94,7 +94,32 @@ describe('amounts', () => {
   });
 });
 
+describe('a name of two words', () => {
+  it('is found in names that hold both, whatever their order', () => {
+    const index = new JobIndex();
+    for (const name of ['old_ball', 'ball_old', 'old_pin', 'old', 'old_steel_ball', 'setup_ball'])
+      index.put({ path: `${name}.md`, mark: '', entry: entryOf(`\`\`\`figures\n${name} = 2 mm\n\`\`\``) });
+    const paths = (text: string): readonly string[] => {
+      const query = readQuery(text);
+      if ('problem' in query) throw new Error(query.problem.says);
+      return find(index, query.terms).hits.map((hit) => hit.path);
+    };
+    expect(paths('old_ball = 2 mm')).toEqual(['old_ball.md', 'ball_old.md', 'old_steel_ball.md']);
+    expect(paths('old_pin = 2 mm')).toEqual(['old_pin.md']);
+    expect(paths('new_ball = 2 mm')).toEqual([]);
+  });
+});
+
 describe('the first of many', () => {
+  it('are those of a list that rises, falls, or is mixed', () => {
+    const order = (a: number, b: number): number => a - b;
+    const rising = Array.from({ length: 40 }, (_, i) => i % 33);
+    const mixed = rising.map((_, i) => (i * 17) % 40);
+    for (const list of [rising, [...rising].reverse(), mixed])
+      for (let most = 0; most <= 41; most++)
+        expect(firstOf(list, most, order)).toEqual([...list].sort(order).slice(0, most));
+  });
+
   it('are those of the whole list in order', () => {
     fc.assert(
       fc.property(fc.array(fc.nat(20)), fc.nat(12), (list, most) => {
