@@ -89,25 +89,32 @@ export interface NamedNote extends Noted {
   readonly file: string;
 }
 
-export type Renaming =
-  | { readonly refused: Refused }
-  | { readonly refused: null; readonly edits: readonly (readonly TextEdit[])[] };
-
 /**
- * The edits of each note, all tried together: a card's file is renamed in under the notes that use it. The first note is
- * the one asked in. Refused where any of them would come out otherwise.
+ * A new name given in one note after the other, so that as many can follow as there are. A file whose cards others use
+ * comes before them: they are tried with its cards as these will be.
  */
-export function renameIn(notes: readonly NamedNote[], symbol: Symbol, name: string): Renaming {
-  for (const { sheet } of notes) {
-    const refused = refusal(sheet, symbol, name);
-    if (refused) return { refused };
+export class Renaming {
+  private readonly shopsAfter = new Map<string, string>();
+
+  constructor(
+    private readonly symbol: Symbol,
+    private readonly name: string,
+  ) {}
+
+  /** The edits of a note, or why there can be none; refused where it would come out otherwise. */
+  in(note: NamedNote): readonly TextEdit[] | Refused {
+    const { sheet, text, file, shops } = note;
+    const refused = refusal(sheet, this.symbol, this.name);
+    if (refused) return refused;
+    const edits = renamed(sheet, this.symbol, this.name);
+    if (sheet.note.blocks.some(({ word }) => word === 'machine' || word === 'material'))
+      this.shopsAfter.set(file, edited(text, edits));
+    const after = shops.map((shop) => ({
+      file: shop.file,
+      text: this.shopsAfter.get(shop.file) ?? shop.text,
+    }));
+    return keepsMeaning(note, edits, after) ? edits : 'changes';
   }
-  const edits = notes.map(({ sheet }) => renamed(sheet, symbol, name));
-  const after = new Map(notes.map(({ file, text }, i) => [file, edited(text, edits[i] ?? [])]));
-  const shopsAfter = (shops: readonly Shop[]): readonly Shop[] =>
-    shops.map(({ file, text }) => ({ file, text: after.get(file) ?? text }));
-  const keeps = notes.every((note, i) => keepsMeaning(note, edits[i] ?? [], shopsAfter(note.shops)));
-  return keeps ? { refused: null, edits } : { refused: 'changes' };
 }
 
 /** Whether the note says the same with the edits: as many findings of each kind, as many lines with a value. */

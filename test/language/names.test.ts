@@ -3,15 +3,15 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { type Sheet, type Shop, calculate } from '../../src/engine/index';
 import { definition } from '../../src/language/definition';
-import { edited } from '../../src/language/edits';
+import { type TextEdit, edited } from '../../src/language/edits';
 import { findingCodes, findingPage } from '../../src/language/explain-finding';
-import { occurrencesOf, symbolAt } from '../../src/language/names-in';
+import { type Symbol as Named, occurrencesOf, symbolAt } from '../../src/language/names-in';
 import {
   type NamedNote,
   keepsMeaning,
   refusal,
   renamable,
-  renameIn,
+  Renaming,
   renamed,
 } from '../../src/language/rename';
 import { blockSymbols } from '../../src/language/symbols';
@@ -184,6 +184,16 @@ describe('another name', () => {
   });
 });
 
+/** The edits of notes in this order; refused ones are a failure. */
+function renameIn(all: readonly NamedNote[], symbol: Named, name: string): readonly (readonly TextEdit[])[] {
+  const renaming = new Renaming(symbol, name);
+  return all.map((note) => {
+    const edits = renaming.in(note);
+    if (typeof edits === 'string') throw new Error(edits);
+    return edits;
+  });
+}
+
 describe('a field of a card', () => {
   const BENCH = `The bore of the tube is worn; bore = 30 mm was once.
 
@@ -236,9 +246,8 @@ lathe.bore = 5
   it('is renamed on the card and in every note, with every line end, and nothing else is', () => {
     for (const end of ['\n', '\r\n']) {
       const all = notes(end);
-      const found = renameIn(all, field, 'spindle_bore');
-      if (found.refused !== null) throw new Error(found.refused);
-      const after = all.map(({ text }, i) => edited(text, found.edits[i] ?? []).split(end));
+      const edits = renameIn(all, field, 'spindle_bore');
+      const after = all.map(({ text }, i) => edited(text, edits[i] ?? []).split(end));
       const changed = all.map(({ text }, i) =>
         text.split(end).flatMap((line, n) => (after[i]?.[n] === line ? [] : [after[i]?.[n]])),
       );
@@ -283,7 +292,7 @@ lathe.bore = 5
   it('of a text is renamed too', () => {
     const all = notes('\n');
     const found = renameIn(all, { ...field, name: 'note' }, 'remark');
-    expect(found.refused === null && found.edits.map(({ length }) => length)).toEqual([1, 1]);
+    expect(found.map(({ length }) => length)).toEqual([1, 1]);
   });
 
   it('is refused where the card or the notebook has that name, and where the old one is looked for', () => {
@@ -329,14 +338,13 @@ describe('a card', () => {
         const note = { file: 'note.md', text, sheet: calculate(text, shops), shops };
         const shop = { file: 'shop.md', text: own, sheet: calculate(own), shops: [] };
         const symbol = { name: 'bar_7', kind: 'card', owner: null } as const;
-        const found = renameIn([note, shop], symbol, 'bar_8');
-        if (found.refused !== null) throw new Error(found.refused);
-        expect(edited(text, found.edits[0] ?? [])).toBe(
+        const [ofShop, ofNote] = renameIn([shop, note], symbol, 'bar_8');
+        expect(edited(text, ofNote ?? [])).toBe(
           text.replace(`${quote}bar_7${quote}   `, `${quote}bar_8${quote}   `),
         );
-        expect(edited(own, found.edits[1] ?? [])).toBe(own.replace('bar_7', 'bar_8'));
+        expect(edited(own, ofShop ?? [])).toBe(own.replace('bar_7', 'bar_8'));
         // Without the card's own file the reading could not be brought to 20 °C any more.
-        expect(renameIn([note], symbol, 'bar_8').refused).toBe('changes');
+        expect(new Renaming(symbol, 'bar_8').in(note)).toBe('changes');
       }
   });
 });

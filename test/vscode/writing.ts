@@ -275,6 +275,30 @@ describe('moving about', () => {
     );
   });
 
+  it('gives a card another name in however many notes use it, or in none', async () => {
+    // Thousands of files are tried where files are those on disk.
+    if (file('').scheme !== 'file') return;
+    const count = 5_200;
+    const write = (path: string, text: string): Thenable<void> =>
+      vscode.workspace.fs.writeFile(file(`mass/${path}`), new TextEncoder().encode(text));
+    await write('shop.md', `${FENCE}machine far_lathe\nspeeds = [70] rpm\n${FENCE}\n`);
+    for (let i = 0; i < count; i += 100)
+      await Promise.all(
+        Array.from({ length: 100 }, (_, j) =>
+          write(`${i + j}.md`, `${FENCE}figures on far_lathe\n${FENCE}\n`),
+        ),
+      );
+    const shop = await open('mass/shop.md');
+    const at = rangeOf(shop, 'far_lathe').start;
+    const edit = await until(
+      () => renaming(shop, at, 'old_lathe'),
+      ({ size }) => size > 1,
+    );
+    same(edit.size, count + 1);
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    await vscode.workspace.fs.delete(file('mass'), { recursive: true });
+  });
+
   it('renames a figure without touching words or other fences', async () => {
     const words = 'The ring is worn.\n\n';
     const other = `\n${FENCE}js\nring = 5\n${FENCE}\n`;

@@ -10,20 +10,20 @@ import {
   type Range,
   SymbolKind,
   type TextDocument,
+  type Uri,
   WorkspaceEdit,
   l10n,
   languages,
 } from 'vscode';
 import { definition } from '../../language/definition';
-import type { Sheet } from '../../engine/index';
 import { type Symbol, occurrencesOf, symbolAt } from '../../language/names-in';
-import { type Refused, isActedOn, renamable, renameIn } from '../../language/rename';
+import { type Refused, Renaming, isActedOn, renamable } from '../../language/rename';
 import { type BlockSymbol, blockSymbols } from '../../language/symbols';
-import { type OtherNote, notesWithCard } from './other-notes';
+import { AT_ONCE, type SharingNote, notesWithCard } from './other-notes';
 import { editorRange, location } from './places';
 import type { Shops } from './shops';
 import { textOf } from './texts';
-import type { Workspace } from './workspace';
+import type { Calculated, Workspace } from './workspace';
 
 export function registerNavigation(notes: Workspace, shops: Shops): Disposable {
   const selector = { language: 'markdown' };
@@ -81,16 +81,10 @@ async function references(
   const calculated = await notes.calculated(document);
   const symbol = calculated && symbolAt(calculated.sheet, line, character);
   if (!symbol) return [];
-  const here = occurrencesOf(calculated.sheet, symbol).map(
-    ({ range }) => new Location(document.uri, editorRange(range)),
-  );
-  const others = await othersWith(shops, document, calculated.sheet, symbol, token);
-  return [
-    ...here,
-    ...others.flatMap(({ uri, sheet }) =>
-      occurrencesOf(sheet, symbol).map(({ range }) => new Location(uri, editorRange(range))),
-    ),
-  ];
+  const found: Location[] = [];
+  for await (const { uri, sheet } of notesWith(shops, document, calculated, symbol, token))
+    for (const { range } of occurrencesOf(sheet, symbol)) found.push(new Location(uri, editorRange(range)));
+  return found;
 }
 
 async function rename(
@@ -104,40 +98,43 @@ async function rename(
   const calculated = await notes.calculated(document);
   const symbol = calculated && renamable(calculated.sheet, line, character);
   if (!symbol) throw new Error(nothingToRename());
-  const others = await othersWith(shops, document, calculated.sheet, symbol, token);
-  const here = { ...calculated, uri: document.uri, text: document.getText() };
-  const all = [here, ...others].map((note) => ({ ...note, file: note.uri.toString() }));
-  await unchanged(document, calculated, others);
-  const found = renameIn(all, symbol, name);
-  if (found.refused !== null) throw new Error(because(found.refused, name));
+  const renaming = new Renaming(symbol, name);
   const edit = new WorkspaceEdit();
-  all.forEach(({ uri }, i) => {
-    for (const { range, text } of found.edits[i] ?? []) edit.replace(uri, editorRange(range), text);
-  });
+  const texts: { readonly uri: Uri; readonly text: string }[] = [];
+  const unreadable = (path: string, why: string): never => {
+    throw new Error(l10n.t('{0} cannot be read, so that nothing was renamed: {1}', path, why));
+  };
+  for await (const note of notesWith(shops, document, calculated, symbol, token, unreadable)) {
+    const { uri, text } = note;
+    const edits = renaming.in({ ...note, file: uri.toString() });
+    if (typeof edits === 'string') throw new Error(because(edits, name));
+    if (edits.length > 0 && uri !== document.uri) texts.push({ uri, text });
+    for (const { range, text: put } of edits) edit.replace(uri, editorRange(range), put);
+  }
+  // Places in a note that changed meanwhile are no longer where they were read.
+  let same = true;
+  for (let i = 0; i < texts.length && same; i += AT_ONCE) {
+    const some = texts.slice(i, i + AT_ONCE);
+    const now = await Promise.all(some.map(({ uri }) => textOf(uri).catch(() => null)));
+    same = some.every(({ text }, at) => now[at] === text);
+  }
+  if (!same || document.version !== calculated.version)
+    throw new Error(l10n.t('A note changed meanwhile, so that nothing was renamed. Try again.'));
   return edit;
 }
 
-/** Places in a note that changed meanwhile are no longer where they were read. */
-async function unchanged(
-  document: TextDocument,
-  { version }: { readonly version: number },
-  others: readonly OtherNote[],
-): Promise<void> {
-  const now = await Promise.all(others.map(({ uri }) => textOf(uri).catch(() => null)));
-  if (document.version !== version || others.some(({ text }, i) => now[i] !== text))
-    throw new Error(l10n.t('A note changed meanwhile, so that nothing was renamed. Try again.'));
-}
-
-/** The other notes in which a card's or a field's name counts; a figure is known in its own note only. */
-async function othersWith(
+/** The notes in which a card's or a field's name counts; a figure is known in its own note only. */
+function notesWith(
   shops: Shops,
   document: TextDocument,
-  sheet: Sheet,
+  { sheet, shops: cards }: Calculated,
   { kind, name, owner }: Symbol,
   token: CancellationToken,
-): Promise<readonly OtherNote[]> {
+  unreadable: (path: string, why: string) => void = () => {},
+): AsyncIterable<SharingNote> | readonly SharingNote[] {
+  const here = { uri: document.uri, text: document.getText(), sheet, shops: cards };
   const card = kind === 'card' ? name : owner?.kind === 'card' ? owner.name : null;
-  return card === null ? [] : notesWithCard(shops, document, sheet, card, token);
+  return card === null ? [here] : notesWithCard(shops, here, card, token, unreadable);
 }
 
 function nothingToRename(): string {

@@ -16,6 +16,7 @@ import type { Shop } from '../../engine/index';
 import { isOwnPage, unsavedText } from './texts';
 
 const NAME = 'shop.md';
+export const isShopFile = ({ path }: Uri): boolean => path.endsWith(`/${NAME}`);
 
 interface File {
   readonly uri: Uri;
@@ -103,7 +104,7 @@ export class Shops implements Disposable {
   }
 
   private fileOf(uri: Uri): File | undefined {
-    return uri.path.endsWith(`/${NAME}`) ? this.files.get(uri.toString()) : undefined;
+    return isShopFile(uri) ? this.files.get(uri.toString()) : undefined;
   }
 
   private read(file: File): Promise<void> {
