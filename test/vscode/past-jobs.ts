@@ -62,6 +62,18 @@ describe('past jobs', () => {
     );
     includes(hover.replaceAll('\\', ''), '**6.9 in** shrank');
     includes(hover, 'like size');
+    // A job that is deleted is gone from it.
+    await write('past/brief.md', '```figures\nspan used 7.05 in # stayed\n```\n');
+    await until(
+      () => hoverAt(note, 'span'),
+      (text) => text.includes('stayed'),
+    );
+    await vscode.workspace.fs.delete(file('past/brief.md'));
+    const left = await until(
+      () => hoverAt(note, 'span'),
+      (text) => !text.includes('stayed'),
+    );
+    includes(left, 'shrank');
   });
 
   it('are repeated as a new note that is not saved yet', async () => {

@@ -53,11 +53,19 @@ function ask(past: PastJobs, asked: string): void {
     const best = pick.items.find(({ uri }) => uri);
     if (best) pick.activeItems = [best];
   };
+  let closed = false;
   const read = async (): Promise<void> => {
-    pick.busy = true;
+    pick.busy = pick.ignoreFocusOut = true;
     await past.ready();
+    if (closed) return;
+    if (past.isPart) {
+      // Who ended it clicked beside the box: only a box that opens takes the keys again.
+      const { value } = pick;
+      pick.hide();
+      return ask(past, value);
+    }
     await past.soFar.prepare(breathe);
-    pick.busy = false;
+    pick.busy = pick.ignoreFocusOut = false;
     show();
   };
   let next = 0;
@@ -79,13 +87,14 @@ function ask(past: PastJobs, asked: string): void {
     void openAt(chosen.uri, chosen.line ?? 0);
   });
   pick.onDidHide(() => {
+    closed = true;
     following.dispose();
     pick.dispose();
   });
   show();
   pick.show();
   // A reading that was ended goes on when that is asked for.
-  if (!past.isPart) void read();
+  void (past.isPart ? past.soFar.prepare(breathe) : read());
 }
 
 export async function openAt(uri: Uri, line: number): Promise<void> {

@@ -24,8 +24,8 @@ import type { PastJobs } from './past-jobs';
 /** As many as a hover has room for: of one figure, and of a block one each of its figures. */
 const IN_HOVER = 3;
 const OF_BLOCK = 6;
-/** How long a hover waits for past jobs to be read, in ms; its other parts stand there already. */
-const WAIT = 3000;
+/** How long past use may be on its way, in ms, until the hover says that notes are still being read; the next one has more. */
+const WAIT = 300;
 /** Opens a note of the index and nothing else; the editor would not follow links to files of every kind of workspace. */
 const OPEN_JOB = 'scribeline.openJob';
 const PATH = /[\p{L}_][\p{L}\p{N}_]*(?:\.[\p{L}_][\p{L}\p{N}_]*)?/u;
@@ -115,6 +115,12 @@ function hoverAsks(sheet: Sheet, document: TextDocument, position: Position): As
   return fence ? { names: namesInBlock(sheet, position.line), ofBlock: true } : null;
 }
 
+/** Notes are counted once they are listed. */
+const stillReading = ({ done, all }: { readonly done: number; readonly all: number }): string =>
+  all === 0
+    ? l10n.t('Past jobs are still being read.')
+    : l10n.t('Past jobs are still being read: {0} of {1}.', done, all);
+
 export function registerLastTime(past: PastJobs, notes: Workspace): Disposable {
   const provideHover = async (document: TextDocument, position: Position): Promise<Hover | undefined> => {
     const first = await notes.calculated(document);
@@ -126,10 +132,7 @@ export function registerLastTime(past: PastJobs, notes: Workspace): Disposable {
     if (!asked) return undefined;
     const found = hoverText(past, calculated.sheet, document, asked);
     const { progress } = past;
-    const reading =
-      index === null && progress
-        ? `${escape(l10n.t('Past jobs are still being read: {0} of {1}.', progress.done, progress.all))}\n`
-        : '';
+    const reading = index === null && progress ? `${escape(stillReading(progress))}\n` : '';
     if (found + reading === '') return undefined;
     const text = new MarkdownString(`**${escape(l10n.t('Last time'))}**\n\n${found}\n${reading}`);
     text.isTrusted = { enabledCommands: [OPEN_JOB] };

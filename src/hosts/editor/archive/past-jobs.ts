@@ -190,7 +190,10 @@ export class PastJobs implements Disposable {
       };
       const following = Disposable.from(
         this.onDidRead(report),
-        token.onCancellationRequested(() => (this.ended = true)),
+        token.onCancellationRequested(() => {
+          this.ended = true;
+          this.changed.fire();
+        }),
       );
       report();
       return reading.finally(() => following.dispose());
