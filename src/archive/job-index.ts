@@ -33,11 +33,16 @@ function miniSearch(): typeof MiniSearch {
   return 'default' in read ? read.default : read;
 }
 
+/** Of this many lines that are kept one may be out of date. */
+const OUTDATED = 4;
 /** How many notes are read between two reports of how far it is. */
 const AT_ONCE = 20;
 
 export class JobIndex {
   private readonly kept = new Map<string, Kept>();
+  /** Lines there were when it was loaded, and notes put since; null when not all of it could be read. */
+  private lines = 0;
+  private changed: Set<string> | null = null;
   private amounts: Amounts | null = null;
   /** Notes whose amounts are still to be put to the others. */
   private readonly uncounted = new Map<string, Kept>();
@@ -67,11 +72,25 @@ export class JobIndex {
    */
   async load(text: string, version: string, breathe?: Breathe): Promise<number> {
     const slices = new Slices(breathe);
-    for (const one of readBack(text, version)) {
-      this.put(one);
+    const lines = readBack(text, version);
+    let line = lines.next();
+    for (; !line.done; line = lines.next()) {
+      this.put(line.value);
+      this.lines++;
       await slices.next();
     }
+    this.changed = line.value ? new Set() : null;
     return this.kept.size;
+  }
+
+  /**
+   * What changed since it was loaded, as text to be put behind what was kept, so that a changed note costs one note. Null
+   * where all is to be kept anew: what was kept was damaged, or a good part of it no longer counts.
+   */
+  changes(version: string): string | null {
+    if (!this.changed || this.lines + this.changed.size > this.size + this.size / OUTDATED) return null;
+    const kept = [...this.changed].flatMap((path) => this.kept.get(path) ?? []);
+    return kept.map((one) => `\n${lineOf(one, version)}\n`).join('');
   }
 
   /** The index as text, to be kept. Notes that change meanwhile are in it as they were or as they are. */
@@ -79,7 +98,7 @@ export class JobIndex {
     const slices = new Slices(breathe);
     const lines = [headOf(version)];
     for (const one of this.kept.values()) {
-      lines.push(lineOf(one));
+      lines.push(lineOf(one, version));
       await slices.next();
     }
     return `${lines.join('\n')}\n`;
@@ -88,6 +107,7 @@ export class JobIndex {
   put(one: Kept): void {
     this.remove(one.path);
     this.kept.set(one.path, one);
+    this.changed?.add(one.path);
     if (this.amounts) this.uncounted.set(one.path, one);
     if (this.words) this.unworded.set(one.path, one);
   }

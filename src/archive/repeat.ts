@@ -78,15 +78,15 @@ function editRow(
   if (figure?.statement.kind === 'figure' && figure.block.word === 'figures') {
     const at = (lines[figure.line] ?? '').slice(0, Math.max(0, figure.column));
     const { name, limits, sense } = figure.statement;
-    // Limits that were asked stay asked.
-    const asked = limits
-      ? ` ${figure.text.slice(limits.start, limits.end)}${sense && limits.kind !== 'code' ? ` ${sense}` : ''}`
-      : '';
-    const keepsLimits = limits !== null && limits.kind !== 'deviations' ? '' : asked;
+    // Limits that were asked stay asked, where they fit any nominal.
+    const asked =
+      limits?.kind === 'deviations'
+        ? ` ${figure.text.slice(limits.start, limits.end)}${sense ? ` ${sense}` : ''}`
+        : '';
     const plan = codeOf(figure);
     change.set(figure.line, [
       ...(planned && !same(planned, used) ? [`${at}# planned in ${of}: ${plan}`] : []),
-      `${at}${name.text} = ${written}${keepsLimits}   # ${note}`,
+      `${at}${name.text} = ${written}${asked}   # ${note}`,
     ]);
     drop.add(line);
   } else {

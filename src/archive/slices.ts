@@ -3,8 +3,8 @@
 /** Lets others have their turn, and comes back after it. */
 export type Breathe = () => Promise<void>;
 
-/** How long a slice may last before others get their turn, in ms: half of what a screen shows one picture for. */
-const SLICE = 8;
+/** How long a slice may last before others get their turn, in ms: a third of what a screen shows one picture for. */
+const SLICE = 5;
 
 export class Slices {
   private since = Date.now();

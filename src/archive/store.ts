@@ -1,13 +1,14 @@
 /**
  * The index as text, to be kept between two starts: a line that names the format and the version that worked the entries
- * out, then one line per note with a sum over it. Whatever does not read back exactly is left out, and its note is read
- * again: a damaged index is never trusted.
+ * out, then one line per note with a sum over both. Whatever does not read back exactly is left out, and its note is read
+ * again: a damaged index is never trusted. A later line counts for its note instead of an earlier one, so that changes can be
+ * put behind what is there.
  */
 import type { Amount, How, JobEntry, Lesson } from './entry';
 import { sumOf } from './sum';
 
 /** Raised whenever an entry's shape or meaning changes; an index of another format counts as none. */
-export const FORMAT = 3;
+export const FORMAT = 4;
 
 export interface Kept {
   readonly path: string;
@@ -20,8 +21,11 @@ export function headOf(version: string): string {
   return `scribeline index ${FORMAT} ${version.replace(/\s/g, '')}`;
 }
 
-/** One note's line. Amounts are lists without the names of their fields: an index is half as long for it. */
-export function lineOf({ path, mark, entry }: Kept): string {
+/**
+ * One note's line. Amounts are lists without the names of their fields: an index is half as long for it. The sum is over the
+ * first line too: a line that comes to stand in an index of another version counts for nothing there.
+ */
+export function lineOf({ path, mark, entry }: Kept, version: string): string {
   const amounts = entry.amounts.map((it) => [
     it.name,
     it.how,
@@ -50,25 +54,33 @@ export function lineOf({ path, mark, entry }: Kept): string {
     warnings,
     findings,
   ]);
-  return `${sumOf(body)} ${body}`;
+  return `${lineSum(version, body)} ${body}`;
 }
 
-/** What reads back whole, in the order it was kept; the rest is as if it had never been. */
-export function* readBack(text: string, version: string): Generator<Kept, void> {
+const lineSum = (version: string, body: string): string => sumOf(`${headOf(version)} ${body}`);
+
+/**
+ * What reads back whole, in the order it was kept; the rest is as if it had never been. At the end tells whether that was
+ * all there is.
+ */
+export function* readBack(text: string, version: string): Generator<Kept, boolean> {
   let end = text.indexOf('\n');
-  if (end < 0 || text.slice(0, end) !== headOf(version)) return;
+  if (end < 0 || text.slice(0, end) !== headOf(version)) return false;
+  let whole = true;
   while (end < text.length) {
     const start = end + 1;
     end = text.indexOf('\n', start);
     // A line without its end was cut short.
-    if (end < 0) return;
+    if (end < 0) return whole && start === text.length;
+    // What is put behind begins a line of its own, whatever stood there before.
+    if (end === start) continue;
     const at = text.indexOf(' ', start);
-    if (at <= start || at >= end) continue;
-    const body = text.slice(at + 1, end);
-    if (text.slice(start, at) !== sumOf(body)) continue;
-    const one = keptOf(body);
+    const body = at > start && at < end ? text.slice(at + 1, end) : null;
+    const one = body !== null && text.slice(start, at) === lineSum(version, body) ? keptOf(body) : null;
     if (one) yield one;
+    else whole = false;
   }
+  return whole;
 }
 
 function keptOf(body: string): Kept | null {

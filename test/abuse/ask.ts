@@ -156,7 +156,7 @@ export function printed(text: string, workings = false): string {
 export function remember(sheet: Sheet, text: string): void {
   const entry = entryOfSheet(text, sheet);
   const again = new JobIndex();
-  const kept = `${headOf('1')}\n${lineOf({ path: 'note.md', mark: '1', entry })}\n`;
+  const kept = `${headOf('1')}\n${lineOf({ path: 'note.md', mark: '1', entry }, '1')}\n`;
   for (const one of readBack(kept, '1')) again.put(one);
   const [amount] = entry.amounts;
   for (const asked of [

@@ -91,6 +91,72 @@ after
     expect(again).toContain('speed = 140 rpm');
   });
 
+  it.each(['\n', '\r\n', '\r'])('is told whole, with any line end (%j)', (end) => {
+    const before = [
+      ...[
+        '\ufeff---',
+        'job: 12',
+        'due:',
+        '  2026-01-02',
+        '  or later',
+        'customer: Hallow Mill',
+        '  and sons',
+      ],
+      ...[
+        'repeat_of: 7',
+        '---',
+        '',
+        '# Pin',
+        '1. [x] turned',
+        '  > * [X] faced',
+        '- [x]not a task',
+        '[x] nor this',
+      ],
+      ...['Lesson: hold it short', '- Lesson: hold it short', ''],
+      ...['> ```figures', '> pin = 12 mm ± 0.02 mm shaft # as drawn', '> bore = 25 mm H7', '> n = 500 rpm'],
+      ...[
+        '> pin measured 12.1 mm',
+        '> bore final 25.01 mm',
+        '> old measured 11.8 mm # worn',
+        '> pin used 12.1 mm',
+      ],
+      ...['> n used 450 rpm # sang', '> bore used 25.0 mm', '> tip used 0.4 mm', '> ```', ''],
+      ...[
+        '```machine lathe',
+        'power = 2 kW',
+        '```',
+        '```signed',
+        'date: 2026-01-01',
+        'pin = 12 mm',
+        '```',
+        'End.',
+      ],
+    ].join(end);
+    const again = repeatOf(before, calculate(before), { job: '13 #2', of: '12' });
+    expect(again.split(end)).toEqual([
+      ...[
+        '---',
+        'job: "13 #2"',
+        'customer: Hallow Mill',
+        '  and sons',
+        'repeat_of: 12',
+        'status: planned',
+        '---',
+      ],
+      ...['', '# Pin', '', '- Lesson: hold it short', '1. [ ] turned', '  > * [ ] faced', '- [x]not a task'],
+      ...['[x] nor this', ''],
+      '> ```figures',
+      '> # planned in 12: pin = 12 mm ± 0.02 mm shaft',
+      '> pin = 12.1 mm ± 0.02 mm shaft   # used in 12, planned 12 mm',
+      '> bore = 25.0 mm   # used in 12',
+      '> # planned in 12: n = 500 rpm',
+      '> n = 450 rpm   # used in 12, planned 500 rpm: sang',
+      '> old measured 11.8 mm   # from 12: measure again; worn',
+      '> tip used 0.4 mm   # used in 12; set it again',
+      ...['> ```', '', '```machine lathe', 'power = 2 kW', '```', 'End.'],
+    ]);
+  });
+
   it('keeps line ends, and limits that were asked', () => {
     const text = '```figures\r\nring = 29 mm ± 0.05 mm\r\nring used 28.9 mm\r\n```\r\n';
     const out = repeatOf(text, calculate(text), { job: '2', of: '1' });

@@ -43,7 +43,8 @@ function keptFile(cache: string): string {
   return join(cache, 'scribeline', names[0] ?? '');
 }
 
-const notesIn = (file: string): number => [...readBack(readFileSync(file, 'utf8'), manifest.version)].length;
+const notesIn = (file: string): number =>
+  new Set([...readBack(readFileSync(file, 'utf8'), manifest.version)].map(({ path }) => path)).size;
 const lines = (file: string): readonly string[] => readFileSync(file, 'utf8').split('\n').sort();
 
 describe('a kept index', () => {
@@ -59,6 +60,25 @@ describe('a kept index', () => {
       atimeNs: expect.anything(),
       atime: expect.anything(),
     });
+  });
+
+  it('has a changed note put behind it, and is written anew once a good part is out of date', async () => {
+    const [root, cache] = [workshop(12), folder({})];
+    await find(root, cache);
+    const file = keptFile(cache);
+    const put: boolean[] = [];
+    let before = readFileSync(file, 'utf8');
+    for (let round = 0; round < 6; round++) {
+      writeFileSync(join(root, nameOf(3)), jobNote(3, round + 2));
+      utimesSync(join(root, nameOf(3)), LONG_AGO, new Date(LONG_AGO.valueOf() + 1000 * round));
+      expect(await find(root, cache)).toEqual(await find(root, folder({})));
+      const now = readFileSync(file, 'utf8');
+      put.push(now.startsWith(before));
+      before = now;
+      expect(notesIn(file)).toBe(12);
+    }
+    // Three of twelve may be out of date; then it is whole again.
+    expect(put).toEqual([true, true, true, false, true, true]);
   });
 
   it.each([
@@ -159,8 +179,9 @@ describe('a run that is killed while it writes the index', () => {
     const chance = chances(11);
     let met = 0;
     for (let round = 0; round < 40 && met < 12; round++) {
-      const changed = 1 + Math.floor(chance() * COUNT);
-      writeFileSync(join(root, nameOf(changed)), jobNote(changed, round + 2) + WORDS);
+      // As many as are not put behind what is there.
+      for (let i = 1 + Math.floor(chance() * 30); i <= COUNT; i++)
+        writeFileSync(join(root, nameOf(i)), jobNote(i, round + 2) + WORDS);
       if (await killed(root, cache, chance() * 3)) met++;
       const name = existsSync(join(cache, 'scribeline'))
         ? readdirSync(join(cache, 'scribeline')).find((it) => it.endsWith('.index'))
@@ -176,7 +197,7 @@ describe('a run that is killed while it writes the index', () => {
       readdirSync(join(cache, 'scribeline')).filter((name) => name.endsWith('.tmp'));
     expect(left().length).toBe(met);
     for (const name of left().slice(1)) utimesSync(join(cache, 'scribeline', name), LONG_AGO, LONG_AGO);
-    writeFileSync(join(root, nameOf(1)), jobNote(1, 99));
+    rmSync(join(root, nameOf(1)));
     await find(root, cache);
     expect(left()).toHaveLength(1);
   });

@@ -1,6 +1,15 @@
 /** Past jobs as files: an index kept in the user's cache folder, one per folder of notes, and what it is made from. */
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import {
+  closeSync,
+  constants,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import process from 'node:process';
@@ -100,7 +109,9 @@ export async function pastJobs(folder: string, current: string, version: string)
   const file = join(cacheFolder(), `${sha(`${resolve(current, folder)}\n${current}`)}.index`);
   await load(index, file, version);
   const refreshed = await index.refresh(notes);
-  if (refreshed.read > 0 || refreshed.gone > 0) keep(file, await index.save(version));
+  const changes = refreshed.gone > 0 ? null : index.changes(version);
+  if (changes === null) keep(file, await index.save(version));
+  else if (changes !== '') add(file, changes);
   return {
     index,
     refreshed,
@@ -122,6 +133,20 @@ function clear(file: string): void {
     rmSync(file, { recursive: true, force: true });
   } catch {
     // then nothing can be kept here
+  }
+}
+
+/** Put behind what stands there by now; torn, or where another run wrote all anew meanwhile, it only is read again. */
+function add(path: string, changes: string): void {
+  try {
+    const file = openSync(path, constants.O_WRONLY | constants.O_APPEND);
+    try {
+      writeFileSync(file, changes);
+    } finally {
+      closeSync(file);
+    }
+  } catch {
+    // nothing to be kept here
   }
 }
 
