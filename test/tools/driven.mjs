@@ -61,7 +61,7 @@ export async function driven({
         counts.failed++;
         console.log(`    ✗ ${name}\n      ${String(error).split('\n')[0]}`);
         await page.screenshot({
-          path: join(root, `out/pictures/failed-${host}-${note}-${counts.failed}.png`),
+          path: join(root, `out/pictures/failed-${host}-${note.replaceAll('/', '-')}-${counts.failed}.png`),
         });
       }
     }
