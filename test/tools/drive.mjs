@@ -14,13 +14,18 @@ export async function preview(page, words) {
 export async function command(page, words, rest = 800) {
   const input = page.locator('.quick-input-widget input').first();
   // A command of an extension that is not there yet comes with the next list.
-  for (let turn = 0; turn < 10; turn++) {
+  const listed = page.locator('.quick-input-list .monaco-list-row', { hasText: words }).first();
+  const isListed = async () => {
     await page.keyboard.press('F1');
     await input.fill(`>${words}`);
-    const listed = page.locator('.quick-input-list .monaco-list-row', { hasText: words }).first();
-    const there = await listed.waitFor({ timeout: 2000 }).catch((error) => error);
-    if (!(there instanceof Error)) break;
+    return listed.waitFor({ timeout: 2000 }).then(
+      () => true,
+      () => false,
+    );
+  };
+  for (let turn = 0; !(await isListed()); turn++) {
     await page.keyboard.press('Escape');
+    if (turn === 10) throw new Error(`there is no command ${words}`);
   }
   await page.keyboard.press('Enter');
   const left = async () => !(await input.isVisible()) || (await input.inputValue()) !== `>${words}`;
