@@ -47,6 +47,20 @@ function whole(lines: readonly string[]): Side {
   return { run: () => calculate(text) };
 }
 
+/** What a thousand pieces take, in ms, of a side that deals with so many. */
+function perThousand(count: number, { before, run }: Side): Side<Promise<number>> {
+  return {
+    ...(before && { before }),
+    measures: true,
+    async run() {
+      const start = performance.now();
+      const answer = run();
+      if (answer instanceof Promise) await (answer as Promise<unknown>);
+      return ((performance.now() - start) * 1000) / count;
+    },
+  };
+}
+
 function byMathjs(lines: readonly string[]): Side {
   const math = create(all ?? {});
   const run = (): Map<string, unknown> => {
@@ -202,6 +216,16 @@ export const SIDES = {
   allSlices,
   changedInMany: () => changedFile(10_000),
   changedInFew: () => changedFile(100),
+  lines100: () => perThousand(100, whole(mixed(100))),
+  lines1000: () => perThousand(1000, whole(mixed(1000))),
+  lines5000: () => perThousand(5000, whole(mixed(5000))),
+  lines20000: () => perThousand(20_000, whole(mixed(20_000))),
+  notes100: () => perThousand(100, firstIndex(100)),
+  notes1000: () => perThousand(1000, firstIndex(1000)),
+  notes10000: () => perThousand(10_000, firstIndex(10_000)),
+  asked100: () => perThousand(100, valueQuery(100)),
+  asked1000: () => perThousand(1000, valueQuery(1000)),
+  asked10000: () => perThousand(10_000, valueQuery(10_000)),
 } satisfies Record<string, () => Side | Promise<Side>>;
 
 export type SideName = keyof typeof SIDES;

@@ -194,6 +194,20 @@ export async function openBrowser(options = {}) {
   return { browser, page: await context.newPage() };
 }
 
+/* global document, MutationObserver -- run in the page */
+/** Tells the one who opened the page of every notification that shows up in it. */
+function noteNotifications() {
+  if (globalThis.top !== globalThis) return;
+  const seen = new WeakSet();
+  new MutationObserver(() => {
+    for (const each of document.querySelectorAll('.notification-list-item-message')) {
+      if (seen.has(each) || !each.textContent) continue;
+      seen.add(each);
+      globalThis.notificationShown(each.textContent);
+    }
+  }).observe(document, { childList: true, subtree: true });
+}
+
 // What VS Code itself says in a browser without its servers. VSCODE_VERBOSE=1 shows everything.
 const NOISE = new RegExp(
   [
@@ -214,8 +228,13 @@ const COUNTRY = 'de-DE';
 export async function runTests(options) {
   const vscode = await startVSCode({ ...options, country: COUNTRY });
   const { browser, page } = await openBrowser({ locale: COUNTRY });
+  const [told, toBeTold] = [[], []];
   try {
+    await page.exposeFunction('notificationShown', (text) => told.push(text));
+    await page.addInitScript(noteNotifications);
     await page.exposeFunction('codeAutomationLog', (type, args) => {
+      const words = /^to be told: (.*)/.exec(String(args[0]))?.[1];
+      if (words) return void toBeTold.push(words);
       const own = type === 'log' || !NOISE.test(args.join(' ')); // the tests' report comes by console.log
       if (own || process.env.VSCODE_VERBOSE === '1') (console[type] ?? console.log)(...args);
     });
@@ -224,7 +243,9 @@ export async function runTests(options) {
       const timer = setTimeout(late, options.timeout ?? 900_000);
       const exit = (code) => {
         clearTimeout(timer);
-        done(code);
+        const untold = toBeTold.filter((words) => !told.some((text) => text.includes(words)));
+        for (const words of untold) console.log(`    ✗ no notification said: ${words}`);
+        done(untold.length > 0 ? 1 : code);
       };
       page.on('crash', () => fail(new Error('the page crashed')));
       page

@@ -4,7 +4,7 @@
  */
 import * as vscode from 'vscode';
 import { FrailDisk } from './frail-disk';
-import { closeAll, file, includes, open, rangeOf, renaming, same, until } from './tools';
+import { closeAll, file, includes, open, rangeOf, renaming, same, told, until } from './tools';
 
 const SCHEME = 'frail';
 const NOTE = '# Job\n\n```figures\nball = 25 mm ± 0.1 shaft\nneck = 12 mm\nring =    29 mm\n```\n';
@@ -19,6 +19,8 @@ async function note(text = NOTE): Promise<vscode.TextDocument> {
   await vscode.window.showTextDocument(document);
   return document;
 }
+
+const nameOf = ({ uri }: vscode.TextDocument): string => uri.path.slice(1);
 
 const run = (name: string, ...given: unknown[]): Thenable<unknown> =>
   vscode.commands.executeCommand(`scribeline.${name}`, ...given);
@@ -73,6 +75,7 @@ describe('nothing is lost', () => {
       same(document.getText(), NOTE);
       same(document.isDirty, false);
       same(disk.text(document.uri), NOTE);
+      told(`${nameOf(document)} may not be written, and was left as it is. Allow it, or save the note under`);
     });
 
     it(`${name} ${given.join(' ')}: a note that somebody else changes meanwhile keeps both or theirs`, async () => {
@@ -128,6 +131,8 @@ describe('nothing is lost', () => {
       disk.failing = 'full';
       same(await document.save(), false);
       same([document.getText(), document.isDirty], [asked, true]);
+      // Saving is VS Code's own, and so are its words; it has buttons to try again and to save elsewhere.
+      told(`Failed to save '${nameOf(document)}'`);
     });
   }
 
@@ -153,6 +158,8 @@ describe('nothing is lost', () => {
       same(await run('writeSheet', { target }), undefined);
       same(disk.text(target), OLD);
       same(names(), [target.path]);
+      told('sheet.html could not be written, and what was there before still is (');
+      told('there is no room left on the disk). Make room or take another place, and try again.');
     });
 
     it('is the older or the new one when the line breaks between writing and naming it', async () => {
@@ -175,6 +182,7 @@ describe('nothing is lost', () => {
       const document = await note();
       same(await run('writeSheet', { target: document.uri }), undefined);
       same(disk.text(document.uri), NOTE);
+      told(`${nameOf(document)} is the note itself. Give the sheet another name.`);
     });
   });
 
@@ -183,6 +191,9 @@ describe('nothing is lost', () => {
     await run('newJob', { customer: 'A', part: 'Pin', material: '', machine: '', kind: 'empty' });
     same(new TextDecoder().decode(await vscode.workspace.fs.readFile(file('jobs'))), 'no folder');
     await vscode.workspace.fs.delete(file('jobs'));
+    told(
+      'could not be written, so there is no new job. See that its folder can be made, or change where jobs go',
+    );
   });
 
   it('repeating leaves the old job as it is, also one that is gone', async () => {

@@ -6,7 +6,12 @@ export async function applied(document: TextDocument, edit: WorkspaceEdit): Prom
   const { version } = document;
   const name = workspace.asRelativePath(document.uri);
   if (await isLocked(document)) {
-    void window.showErrorMessage(l10n.t('{0} may not be written, and was left as it is.', name));
+    void window.showErrorMessage(
+      l10n.t(
+        '{0} may not be written, and was left as it is. Allow it, or save the note under another name, and try again.',
+        name,
+      ),
+    );
     return false;
   }
   // Its places are those of that state. What changes from here on the editor itself sees, and turns the edit down.

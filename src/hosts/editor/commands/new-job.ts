@@ -130,7 +130,12 @@ async function write(root: Uri | undefined, path: string, text: string): Promise
   const edit = new WorkspaceEdit();
   edit.createFile(uri, { overwrite: false, contents: new TextEncoder().encode(text) });
   if (!(await workspace.applyEdit(edit))) {
-    void window.showErrorMessage(l10n.t('{0} could not be written.', path));
+    void window.showErrorMessage(
+      l10n.t(
+        '{0} could not be written, so there is no new job. See that its folder can be made, or change where jobs go in the setting scribeline.jobs.path.',
+        path,
+      ),
+    );
     return;
   }
   await window.showTextDocument(uri);

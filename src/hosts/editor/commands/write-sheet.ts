@@ -51,7 +51,13 @@ async function written(target: Uri, { uri }: TextDocument, html: string): Promis
     return true;
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    void window.showErrorMessage(l10n.t('{0} could not be written: {1}', name, why));
+    void window.showErrorMessage(
+      l10n.t(
+        '{0} could not be written, and what was there before still is ({1}). Make room or take another place, and try again.',
+        name,
+        why,
+      ),
+    );
     return false;
   }
 }
