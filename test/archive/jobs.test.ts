@@ -265,6 +265,53 @@ describe('signing', () => {
     expect(findings(calculate(signed))).toEqual([]);
   });
 
+  it.each(['\n', '\r\n', '\r'])('is told whole, with any line end (%j)', (end) => {
+    const lines = [
+      ...[
+        '# Pin',
+        '```figures',
+        'pin = 12 mm ± 0.02 mm shaft',
+        'hole = 1 in +0.001/0 in',
+        'far = 3 m 0/-2 mm',
+      ],
+      ...[
+        'setup = ball_on_shank(30 mm, 12 mm)',
+        'moves = bolt_circle(40 mm, 4)',
+        '2 * pin',
+        'none = pin - pin',
+      ],
+      ...['ratio = 5', 'pin measured 12.01 mm', '```', '```machine lathe', 'power = 2 kW', '```', 'End.'],
+    ];
+    const text = lines.join(end);
+    const signed = signedNote(text, calculate(text), signature);
+    // asin(12 / 30) / 2 in degrees, to nine figures.
+    const block = [
+      ...[
+        '',
+        '```signed',
+        'date: 2026-11-25',
+        'version: 0.1.0',
+        'by: M. Orrin',
+        'pin = 12 mm +0.02/-0.02 mm',
+      ],
+      ...['hole = 1 in +0.001/0 in', 'far = 3 m 0/-0.002 m', 'setup.tilt = 11.7890892 deg'],
+    ];
+    expect(signed.split(end).slice(0, lines.length + block.length)).toEqual([...lines, ...block]);
+    expect(signed.endsWith(['', 'none = 0 mm', 'ratio = 5', '```', ''].join(end))).toBe(true);
+    expect(signed.split('```signed')[1]).not.toMatch(/power|measured|2 \* pin|\[/);
+    expect(signedNote(`${text}${end}`, calculate(text), signature)).toBe(signed);
+  });
+
+  it('lists twenty errors and counts the others', () => {
+    const text = `\`\`\`figures\n${Array.from({ length: 22 }, (_, i) => `a${i} = none`).join('\n')}\n\`\`\`\n`;
+    const sheet = calculate(text);
+    expect(errorsOf(sheet)).toHaveLength(22);
+    const signed = signedNote(text, sheet, signature);
+    expect(signed).toContain('\nerrors: 22\nerror_1: line 2: ');
+    expect(signed).toContain('\nerror_20: line 21: ');
+    expect(signed).not.toContain('error_21');
+  });
+
   it('gives a name one line whatever is typed', () => {
     const signed = signedNote('', calculate(''), { ...signature, by: 'A\n```\nB # C' });
     expect(signed).toContain('by: A ``` B no. C\n');
