@@ -25,7 +25,7 @@ import { parseArgs } from 'node:util';
 import { buildScript } from './mutation/build.mjs';
 import { mutantsOf } from './mutation/mutants.mjs';
 import { Runner } from './mutation/runner.mjs';
-import { ALL_FILES, FILES, isInScope } from './mutation/scope.mjs';
+import { ALL_FILES, FILES, isInScope, isLayout } from './mutation/scope.mjs';
 
 const root = resolve(import.meta.dirname, '../..');
 /** Without the tests that run the tokeniser, the bundler or a browser, and that of solids, which takes half a minute. */
@@ -99,7 +99,7 @@ function chosen() {
     : null;
   let list = mutants.filter(
     (m) =>
-      (options.wide || isInScope(m)) &&
+      (options.wide ? !isLayout(m) : isInScope(m)) &&
       (!options.room || options.room.includes(m.file.split('/')[1])) &&
       (!options.file || options.file.some((file) => m.file.includes(file))) &&
       (!options.kind || options.kind.includes(m.kind)) &&

@@ -1,7 +1,7 @@
 /**
  * What the ordinary run breaks: the rules and constants that a wrong result would come from. `--wide` breaks the rest of
  * FILES too, how a text is scanned, names are bound, lines are put in order, and what only spares time; and ALL_FILES, how
- * answers are asked for and shown.
+ * answers are asked for and shown, but for the numbers by which pictures are laid out: those are looked at.
  *
  * - Rules of the notation: a refusal or record left out, a word or pattern it knows exchanged, a condition that never
  *   holds, in every file of `notation`; in those that read limits also each comparison, sum and number.
@@ -18,6 +18,8 @@ const LIMITS =
   /^src\/(?:quantity\/(?:limits|spread|iso286|iso286-table)|engine\/(?:judge|readings|call-limits|given|values|statement))\.ts$/;
 const LIMIT_NOTATION = /^src\/notation\/(?:limits|iso-code)\.ts$/;
 const CONSTANTS = /^src\/(?:trade\/.*|quantity\/(?:unit-table|unit-systems|mathematics))\.ts$/;
+
+export const isLayout = ({ file, kind }) => file.startsWith('src/sheet/picture/') && kind === 'number';
 
 export function isInScope({ file, kind, after }) {
   if (kind === 'number' && after === '0.001') return false;
