@@ -80,6 +80,101 @@ describe('the head', () => {
   });
 });
 
+describe('the page', () => {
+  it('loads nothing, sends nothing, and names the job', () => {
+    const head = (text: string): readonly string[] => {
+      const { html } = made(text);
+      return html.slice(0, html.indexOf('\n<body')).split('\n');
+    };
+    expect(head('---\njob: 12\npart: Pin <&>\n---\n')).toEqual([
+      '<!doctype html>',
+      '<html lang="en">',
+      '<head>',
+      '<meta charset="utf-8">',
+      '<meta http-equiv="Content-Security-Policy" content="default-src &#39;none&#39;; img-src data:; ' +
+        'style-src &#39;sha256-abc&#39;; base-uri &#39;none&#39;; form-action &#39;none&#39;">',
+      '<meta name="viewport" content="width=device-width, initial-scale=1">',
+      '<meta name="referrer" content="no-referrer">',
+      '<meta name="color-scheme" content="light dark">',
+      '<title>12 · Pin &lt;&amp;&gt;</title>',
+      '<style>/* styles */</style>',
+      '</head>',
+    ]);
+    const title = (text: string): string | undefined => head(text).find((line) => line.startsWith('<title>'));
+    expect(title('---\npart: Pin\njob:\n---\n')).toBe('<title>Pin</title>');
+    expect(title('# Words\n')).toBe('<title>jobs/a.md</title>');
+  });
+
+  it.each(['\n', '\r\n', '\r'])('has the words of the note as markdown gives them (line end %j)', (end) => {
+    const { html } = made(
+      [
+        ...['---', 'job: 12', '---', '# A *b* `c<d`', ''],
+        '[web](https://x.example/a?b=1&c) [mail](mailto:a@x.example) [up](#top) [note](other%20note.md) ' +
+          '[odd](100%.md) [bad](javascript:alert(1)) <b>',
+        ...['', '![alt *x*](a.png)', '', '    code <x>', '', '```js', 'let a = 1 < 2', '```', ''],
+        ...['- [x] done', '- [ ] open', '- [x]no', '1. [X] big', '', '[x] none', '', '> - [x] quoted', ''],
+      ].join(end),
+    );
+    const way = 'rel="noopener noreferrer"';
+    const box = (words: string, sign = ''): string =>
+      `<span class="scribeline-box" role="img" aria-label="${words}">${sign}</span>`;
+    expect(html.slice(html.indexOf('<main>') + 6, html.indexOf('</main>')).split('\n')).toEqual([
+      '<h1>A <em>b</em> <code>c&lt;d</code></h1>',
+      `<p><a href="https://x.example/a?b=1&amp;c" ${way} title="https://x.example/a?b=1&amp;c">web</a> ` +
+        `<a href="mailto:a@x.example" ${way} title="mailto:a@x.example">mail</a> ` +
+        `<a href="#top" ${way} title="#top">up</a> <span class="sheet-link" title="other note.md">note</span> ` +
+        '<span class="sheet-link" title="100%.md">odd</span> [bad](javascript:alert(1)) &lt;b&gt;</p>',
+      '<p><span class="sheet-no-image">[alt x]</span></p>',
+      '<pre><code>code &lt;x&gt;',
+      '</code></pre><pre><code>let a = 1 &lt; 2',
+      '</code></pre><ul>',
+      `<li>${box('done', '✓')}done</li>`,
+      `<li>${box('to do')}open</li>`,
+      '<li>[x]no</li>',
+      '</ul>',
+      '<ol>',
+      `<li>${box('done', '✓')}big</li>`,
+      '</ol>',
+      '<p>[x] none</p>',
+      '<blockquote>',
+      '<ul>',
+      `<li>${box('done', '✓')}quoted</li>`,
+      '</ul>',
+      '</blockquote>',
+      '',
+    ]);
+  });
+
+  it('has every size with limits: asked, least, most, found, good', () => {
+    const { html } = made(
+      figures(
+        ...['pin = 12 mm ± 0.02 mm shaft', 'bore = 25 mm H7', 'up = 8 mm +0.1/+0.05 mm', 'a = 8 mm'],
+        ...['bore final 25.01 mm, 25.02 mm', 'pin final 12.1 mm', 'pin final 12.01 mm', 'up final 9 mm'],
+        ...['gap = bore - pin ± 1 mm', 'gap measured 13.2 mm', 'turn = 15° ± 0.5°', 'b = a * 2'],
+      ),
+    );
+    const table = html.slice(html.indexOf('<h2 id="sheet-sizes">'));
+    const rows = [...table.slice(0, table.indexOf('</table>')).matchAll(/<tr>(.*?)<\/tr>/g)].map(
+      ([, row = '']) =>
+        [...row.matchAll(/<t[hd][^>]*>(.*?)<\/t[hd]>/g)].map(([, cell = '']) =>
+          cell
+            .replaceAll('<span class="sheet-write"></span>', '_')
+            .replace(/<span class="scribeline-box" role="img" aria-label="([^"]*)">.?<\/span>/, '$1')
+            .replace(/\s+/g, ' '),
+        ),
+    );
+    expect(rows).toEqual([
+      ['size', 'asked', 'least', 'most', 'found', 'good'],
+      ['pin', '12 mm ±0.02', '11.98 mm', '12.02 mm', '12.01 mm', 'done'],
+      ['bore', '25 mm H7 +0.021/0', '25 mm', '25.021 mm', '25.01 mm · 25.02 mm', 'done'],
+      ['up', '8 mm +0.1/+0.05', '8.05 mm', '8.1 mm', '9 mm', '✗'],
+      ['gap', '13 mm ±1', '12 mm', '14 mm', '___', 'to do'],
+      ['turn', '15° ±0.5', '14.5°', '15.5°', '___', 'to do'],
+    ]);
+    expect(made(figures('a = 8 mm')).html).not.toContain('sheet-sizes');
+  });
+});
+
 describe('what is to be done', () => {
   it('moves are ticked off, with the end check', () => {
     const { html } = made(figures('moves = indexing_moves(13, head)'));
