@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { compareJobs, comparisonPage } from '../../src/archive/compare';
+import { inColumns } from '../../src/archive/in-columns';
 import { entryOf } from '../../src/archive/entry';
 import { find } from '../../src/archive/find';
 import { JobIndex } from '../../src/archive/job-index';
@@ -101,7 +102,7 @@ describe('the page about past jobs', () => {
     const sheet = calculate(lever);
     expect(repeated).toBe(repeatOf(lever, sheet, { job: '0211', of: '0147' }));
     expect(compared).toBe(
-      comparisonPage(compareJobs(entryOf(lever), entryOf(gauge)), 'jobs/0147.md', 'jobs/0203.md'),
+      inColumns(comparisonPage(compareJobs(entryOf(lever), entryOf(gauge)), 'jobs/0147.md', 'jobs/0203.md')),
     );
     const all = signedNote(gauge, calculate(gauge), { date: '2026-11-04', version: '0.1.0', by: 'M. Orrin' });
     expect(signed).toBe(all.slice(gauge.length).replace(/^\n/, ''));

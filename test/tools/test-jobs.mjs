@@ -281,7 +281,7 @@ const JOBS = {
       (is) => is.includes('## Different'),
     );
     for (const part of ['| speed | 300 rpm | 190 rpm | −110 rpm |', '| due | 2026-02-20 | 2026-03-20 |'])
-      includes(text, part);
+      includes(text.replace(/ +/g, ' '), part);
   },
   'a row writes its sheet, asking what kind and where': async ({ page, disk, host }) => {
     await fromRow(page, '9002 Hinge pin', 'Sheet');

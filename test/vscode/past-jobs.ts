@@ -91,7 +91,9 @@ describe('past jobs', () => {
       file('past/find-me.md'),
       file('past/other.md'),
     );
-    await until(activeText, (text) => text.includes('| span | 7 in | 7.25 in | +0.25 in |'));
+    await until(activeText, (text) =>
+      text.replace(/ +/g, ' ').includes('| span | 7 in | 7.25 in | +0.25 in |'),
+    );
   });
 
   it('are signed off at the end of the note, in one undo', async () => {

@@ -1,6 +1,7 @@
 /** `scribeline compare`: two notes' figures side by side. */
 import { resolve } from 'node:path';
 import { type Pair, compareJobs, comparisonPage } from '../../archive/compare';
+import { inColumns } from '../../archive/in-columns';
 import { type JobEntry, entryOf } from '../../archive/entry';
 import { ShopFiles, noteAt, readText, reason, shownPath } from './files';
 import { type Exit, type Io, FINE, WRONG } from './io';
@@ -20,7 +21,7 @@ export function compare(before: string, after: string, json: boolean, io: Io): E
   const made = compareJobs(a, b);
   const names = [before, after].map((path) => shownPath(resolve(io.current, path), io.current));
   if (!json) {
-    const page = comparisonPage(made, names[0] ?? '', names[1] ?? '');
+    const page = inColumns(comparisonPage(made, names[0] ?? '', names[1] ?? ''));
     io.out(page.split('\n').map(harmless).join('\n'));
     return FINE;
   }

@@ -101,6 +101,10 @@ export async function openAt(uri: Uri, line: number): Promise<void> {
   await window.showTextDocument(uri, { selection: new Range(line, 0, line, 0), preview: true });
 }
 
+/** What a problem says, without the example that can be chosen below it. */
+const withoutExample = (says: string): string =>
+  [': write', ', such as', ' such as'].reduce((left, by) => left.replace(`${by} \`${EXAMPLE}\``, ''), says);
+
 // The list filters by what is typed; what was found stands whatever its label says.
 const always = { alwaysShow: true };
 
@@ -109,7 +113,7 @@ function answers(past: PastJobs, query: string): readonly Answer[] {
   const read = readQuery(query);
   if ('problem' in read)
     return [
-      { label: `$(info) ${read.problem.says.replaceAll('`', '')}`, ...always },
+      { label: `$(info) ${withoutExample(read.problem.says).replaceAll('`', '')}`, ...always },
       { label: `$(edit) ${EXAMPLE}`, description: l10n.t('can be asked'), instead: EXAMPLE, ...always },
     ];
   const { hits, all } = find(past.soFar, read.terms, MOST);

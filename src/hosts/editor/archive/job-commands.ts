@@ -12,6 +12,7 @@ import {
   workspace,
 } from 'vscode';
 import { compareJobs, comparisonPage } from '../../../archive/compare';
+import { inColumns } from '../../../archive/in-columns';
 import { entryOf, labelOf } from '../../../archive/entry';
 import { isJob } from '../../../archive/grouped';
 import { repeatOf } from '../../../archive/repeat';
@@ -132,7 +133,7 @@ async function comparison({ query }: Uri, shops: Shops): Promise<string> {
   const entries = await Promise.all(uris.map(async (uri) => entryOf(await textOf(uri), await shops.of(uri))));
   const [a, b] = entries;
   const [first, second] = uris.map((uri) => workspace.asRelativePath(uri));
-  return a && b ? comparisonPage(compareJobs(a, b), first ?? '', second ?? '') : '';
+  return a && b ? inColumns(comparisonPage(compareJobs(a, b), first ?? '', second ?? '')) : '';
 }
 
 const SIGNED_BY = 'signedBy';

@@ -103,10 +103,9 @@ class Jobs implements TreeDataProvider<Row> {
   private groupItem({ name, jobs }: JobGroup): TreeItem {
     const item = new TreeItem(groupName(name, this.by), TreeItemCollapsibleState.Expanded);
     const sum = (of: (it: JobItem) => number): number => jobs.reduce((total, job) => total + of(job), 0);
-    const trouble = counts(
-      sum(({ entry }) => entry.errors),
-      sum(({ entry }) => entry.warnings),
-    );
+    const [errors, warnings] = [sum(({ entry }) => entry.errors), sum(({ entry }) => entry.warnings)];
+    const trouble = counts(errors, warnings);
+    item.resourceUri = badged(`${this.by}/${name}`, errors, warnings);
     item.id = `group ${this.by} ${name}`;
     item.description = [String(jobs.length), trouble].filter((it) => it !== '').join(' · ');
     item.tooltip = `${groupName(name, this.by)}\n${item.description}`;
@@ -116,17 +115,19 @@ class Jobs implements TreeDataProvider<Row> {
   private jobItem({ path, entry, fresh }: JobRow): TreeItem {
     const { job, title, errors, warnings } = entry;
     const item = new TreeItem(isolated(labelOf(path, entry)));
-    const due = job['due'] === undefined ? undefined : l10n.t('due {0}', job['due']);
     // What is grouped by stands above; what is left comes with what one looks for first.
-    const facts = [
-      counts(errors, warnings),
-      this.by === 'due' ? job['due'] : fresh ? due : undefined,
-      this.by === 'customer' && !fresh ? undefined : job['customer'],
-      this.by === 'due' || fresh ? undefined : due,
-      this.by === 'status' && !fresh ? undefined : job['status'],
-    ].filter((it): it is string => it !== undefined && it !== '');
+    const factsWith = (due: string | undefined): readonly string[] =>
+      [
+        counts(errors, warnings),
+        this.by === 'due' || fresh ? due : undefined,
+        this.by === 'customer' && !fresh ? undefined : job['customer'],
+        this.by === 'due' || fresh ? undefined : due,
+        this.by === 'status' && !fresh ? undefined : job['status'],
+      ].filter((it): it is string => it !== undefined && it !== '');
+    const { due } = job;
+    const facts = factsWith(due === undefined ? undefined : l10n.t('due {0}', due));
     item.id = `${fresh ? 'since cards' : `job ${this.by}`} ${path}`;
-    item.description = isolated(fresh ? plain(fresh[0] ?? '') : facts.join(' · '));
+    item.description = isolated(fresh ? plain(fresh[0] ?? '') : factsWith(due).join(' · '));
     item.tooltip = [title, path, ...facts, ...(fresh ?? []).map(plain)].filter(Boolean).join('\n');
     item.iconPath =
       errors > 0
