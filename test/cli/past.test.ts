@@ -130,7 +130,8 @@ describe('compare', () => {
     });
     const page = await scribeline(['compare', 'a.md', 'b.md'], root, root);
     expect(page.code).toBe(0);
-    expect(page.out).toContain('| ball | 25 mm | 1 in |');
+    // In columns, so that a terminal shows a table.
+    expect(page.out).toContain('| ball   | 25 mm | 1 in ');
     const data = valid<{ differ: unknown[]; newFindings: string[] }>(
       'compare',
       (await scribeline(['compare', 'a.md', 'b.md', '--json'], root, root)).out,
