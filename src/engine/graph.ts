@@ -196,7 +196,7 @@ export class Node {
   outcome = ONLY_A_VALUE;
   verdict = NOT_JUDGED;
 
-  /** What it amounts to, where that is all there is to the line and the rest of what was read is forgotten. */
+  /** What it amounts to, where that is all there is to a line that is worked out again and again. */
   expression: Expression | null = null;
 
   // Marks of the update in progress; see `settle`.
@@ -247,16 +247,16 @@ export class Node {
   }
 
   /**
-   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. A line
-   * that stands alone needs no second evaluation; of others that state a value and no more, the expression is kept.
+   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Most
+   * lines are evaluated once, or stand alone. Of those that are worked out again and state a value and no more, the
+   * expression is kept.
    */
-  forget(): void {
-    const { read } = this;
+  forget(again: boolean): void {
+    const { read, standsAlone } = this;
     if (read === null || read.findings.length > 0) return;
-    if (!this.standsAlone) {
-      if (!statesOnlyAValue(read)) return;
-      this.expression = read.expression;
-    }
+    const isFigure = read.kind === 'figure' || read.kind === 'show';
+    if (again && !standsAlone && statesOnlyAValue(read)) this.expression = read.expression;
+    else if (!isFigure || this.on.length > 0 || (again && !standsAlone)) return;
     this.read = null;
   }
 

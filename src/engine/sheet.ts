@@ -219,7 +219,7 @@ export class Sheet implements Scope {
     this.evaluations++;
     const { value: before, outcome } = node;
     evaluateNode(node, this.evaluation);
-    if (node.outcome.problems.length === 0) node.forget();
+    if (node.outcome.problems.length === 0) node.forget(before !== null);
     const sameReadings = node.outcome.readings === outcome.readings;
     if (!sameReadings) node.provides?.forgetRecorded();
     return sameReadings ? difference(before, node.value) : true;
