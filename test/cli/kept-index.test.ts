@@ -179,9 +179,12 @@ describe('a run that is killed while it writes the index', () => {
     const chance = chances(11);
     let met = 0;
     for (let round = 0; round < 40 && met < 12; round++) {
-      // As many as are not put behind what is there.
-      for (let i = 1 + Math.floor(chance() * 30); i <= COUNT; i++)
+      // More than are put behind what is there.
+      const from = Math.floor(chance() * COUNT);
+      for (let at = from; at < from + 20; at++) {
+        const i = 1 + (at % COUNT);
         writeFileSync(join(root, nameOf(i)), jobNote(i, round + 2) + WORDS);
+      }
       if (await killed(root, cache, chance() * 3)) met++;
       const name = existsSync(join(cache, 'scribeline'))
         ? readdirSync(join(cache, 'scribeline')).find((it) => it.endsWith('.index'))
