@@ -65,6 +65,7 @@ function bindField(node: Node, e: FieldNode, entryOf: (name: string) => Entry): 
 /** What goes to `speed_step` is a wish, so its own line is judged differently. */
 function bindStep(node: Node, { name, arguments: given }: CallNode, entryOf: (name: string) => Entry): void {
   if (name.text !== 'speed_step') return;
-  const speed = (given.find((a) => a.name?.text === 'spindle_speed') ?? given[0])?.value;
+  const speed = (given.find((a) => a.name?.text === 'spindle_speed') ?? given.find((a) => a.name === null))
+    ?.value;
   if (speed?.kind === 'name') node.steps = [...node.steps, entryOf(speed.name)];
 }

@@ -48,7 +48,16 @@ describe('spindle speeds', () => {
         'n = speed_step(machine: lathe, spindle_speed: wish)',
       ),
     ).toEqual([]);
+    expect(
+      on('lathe', 'wish = spindle_speed(24 m/min, 30 mm)', 'n = speed_step(machine: lathe, wish)'),
+    ).toEqual([]);
     expect(on('lathe', 'n = spindle_speed(24 m/min, 30 mm)', 'n used 190 rpm')).toEqual([]);
+  });
+  it('are no wish for going to another formula', () => {
+    expect(codes(on('lathe', 'n = 200 rpm', 'm = round(n, 1 rpm)'))).toContain('speed-between-steps');
+    expect(codes(on('lathe', 'n = 200 rpm', 'm = speed_step(100 rpm, lathe)'))).toEqual([
+      'speed-between-steps',
+    ]);
   });
   it('beyond the ends are errors that point at the card, a used line or not', () => {
     const [found] = on('lathe', 'n = 301 rpm', 'n used 300 rpm');
