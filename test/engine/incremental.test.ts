@@ -289,6 +289,49 @@ describe('one edit', () => {
   });
 });
 
+describe('what nobody asks about for a while is there when somebody does again', () => {
+  const MILL: readonly Shop[] = [
+    { file: 'shop.md', text: note(['speeds = [100, 190] rpm'], 'machine mill') },
+  ];
+  const head = '---\nquantity: 2\n---\n';
+  it.each<[string, readonly (readonly [text: string, shops: readonly Shop[]])[]]>([
+    ['a card', ['x = mill.speeds', 'y = 1', 'x = mill.speeds'].map((line) => [note([line]), MILL] as const)],
+    [
+      'a machine without a card',
+      [
+        [note(['n = 150 rpm', 'k = 160 rpm'], 'figures on mill'), []],
+        [note(['n = 150 rpm'], 'figures on mill'), []],
+        [note(['n = 150 rpm'], 'figures on mill'), MILL],
+      ],
+    ],
+    [
+      'the job',
+      ['x = job.quantity', 'y = 1', 'x = job.quantity'].map((line) => [head + note([line]), []] as const),
+    ],
+    [
+      'a reading',
+      [['x = a.reading'], [], ['x = a.mean']].map(
+        (lines) => [note(['a measured 12 mm', ...lines]), []] as const,
+      ),
+    ],
+    ['a figure', [['x = a'], [], ['x = 2 * a']].map((lines) => [note(['a = 12 mm', ...lines]), []] as const)],
+    [
+      'a name that nothing gives',
+      [
+        [note(['x = a', 'y = a']), []],
+        [note(['x = a']), []],
+        [note(['x = a', 'a = 2']), []],
+      ],
+    ],
+  ])('%s', (_, steps) => {
+    const sheet = new Sheet();
+    for (const [text, shops] of steps) {
+      sheet.update(readNote(text), shops);
+      expect(view(sheet)).toEqual(view(calculate(text, shops)));
+    }
+  });
+});
+
 /** Evaluations an edit costs. */
 function cost(before: string, after: string, shops: readonly Shop[] = [], shopsAfter = shops): number {
   const sheet = new Sheet();
