@@ -1,12 +1,18 @@
 /** What a name that nobody knows was likely meant to be. */
 
+/** Letters of a word that may have two slips; a shorter one may have one. */
+const LONG_WORD = 6;
+/** Among so many that are near the nearest are found; a note may have thousands. */
+const MOST_NEAR = 50;
+
 /** Known words that `word` may be a slip for, nearest first; case counts little. */
 export function alike(word: string, known: Iterable<string>): string[] {
+  const most = word.length < LONG_WORD ? 1 : 2;
   const near: [string, number][] = [];
   for (const candidate of known) {
-    const far = distance(word.toLowerCase(), candidate.toLowerCase(), 2);
-    if (far <= Math.min(2, Math.floor(Math.max(word.length, 3) / 3) + 0.5)) near.push([candidate, far]);
-    if (near.length >= 50) break;
+    const far = distance(word.toLowerCase(), candidate.toLowerCase(), most);
+    if (far <= most) near.push([candidate, far]);
+    if (near.length >= MOST_NEAR) break;
   }
   return nearest(near);
 }
