@@ -34,6 +34,7 @@ describe('a slip of letters', () => {
     // Two in one of six letters or more, three in none.
     ['shanks', ['slacks'], ['slacks']],
     ['shanks', ['stacky'], []],
+    ['shanks', ['shan', 'sha'], ['shan']],
     ['diametre', ['diameter'], ['diameter']],
     ['x', ['y'], ['y']],
     ['x', ['yz'], []],
