@@ -38,6 +38,7 @@ describe('a slip of letters', () => {
     ['diametre', ['diameter'], ['diameter']],
     ['x', ['y'], ['y']],
     ['x', ['yz'], []],
+    ['x', ['yx'], ['yx']],
     ['ab', ['abc', 'a', 'b', 'abcd'], ['a', 'abc', 'b']],
     ['BALL', ['ball'], ['ball']],
     // The nearest first, then by the alphabet, three at most.
