@@ -578,10 +578,10 @@ const MANY = {
     // Keys go there again, though the click was elsewhere.
     await page.locator('.quick-input-widget input:focus').waitFor();
     await page.keyboard.press('End');
-    await page.keyboard.type(', pin > 1 mm');
+    await page.keyboard.type(', ball > 1 mm');
     await until(
       () => question(page).inputValue(),
-      (is) => is === 'pin, pin > 1 mm',
+      (is) => is === 'pin, ball > 1 mm',
     );
     includes((await until(() => pickLabels(page), isPart)).join(), 'Winch pin');
     await page.keyboard.press('Escape');
