@@ -157,6 +157,46 @@ after
     ]);
   });
 
+  it.each([
+    [
+      ['Lesson: a', '# Pin', 'words'],
+      ['# Pin', '', '- Lesson: a', 'words'],
+    ],
+    [
+      ['Lesson: a', '', '', '# Pin', 'words'],
+      ['', '', '# Pin', '', '- Lesson: a', 'words'],
+    ],
+    // A heading far down is not that of the job.
+    [
+      ['1', '2', '3', '4', '# Pin', 'Lesson: a'],
+      ['', '- Lesson: a', '1', '2', '3', '4', '# Pin'],
+    ],
+    [
+      ['1', '2', '3', '# Pin', 'Lesson: a'],
+      ['1', '2', '3', '# Pin', '', '- Lesson: a'],
+    ],
+    [
+      ['words', 'Lesson: a'],
+      ['', '- Lesson: a', 'words'],
+    ],
+    [['words'], ['words']],
+  ])('lessons of %j come first', (lines, wanted) => {
+    const text = lines.join('\n');
+    const out = repeatOf(text, calculate(text), { job: '2', of: '1' }).split('\n');
+    expect(out).toEqual(['---', 'job: 2', 'status: planned', 'repeat_of: 1', '---', ...wanted]);
+  });
+
+  it.each(['0147', 'a b', 'ä/1-2.x', 'ends ', ' begins', '# no', 'a: b', '"', '-', ''])(
+    'a job called %j is called so',
+    (job) => {
+      const out = repeatOf('words', calculate('words'), { job, of: '1' });
+      expect(calculate(out).job().get('job')).toBe(job);
+      expect(out).toContain(
+        /^[\wä/. -]*[\w.]$/u.test(job) && /^[\wä]/u.test(job) ? `job: ${job}\n` : 'job: "',
+      );
+    },
+  );
+
   it('keeps line ends, and limits that were asked', () => {
     const text = '```figures\r\nring = 29 mm ± 0.05 mm\r\nring used 28.9 mm\r\n```\r\n';
     const out = repeatOf(text, calculate(text), { job: '2', of: '1' });
@@ -500,6 +540,54 @@ describe('what was used last time', () => {
       }),
     ).toEqual([]);
     expect(pastUse(index, { path: 'own.md', name: 'feed', job, value: null, machines: [] })).toEqual([]);
+  });
+
+  const put = (index: JobIndex, path: string, head: string, ...lines: readonly string[]): void =>
+    index.put({
+      path,
+      mark: '',
+      entry: entryOf(`---\n${head}\n---\n\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`),
+    });
+  const ask = (
+    index: JobIndex,
+    job: Readonly<Record<string, string>>,
+    base: number | null,
+  ): readonly unknown[] =>
+    pastUse(index, {
+      path: 'own.md',
+      name: 'Pin',
+      job,
+      value: base === null ? null : { base, kind: 'length' },
+      machines: [],
+    }).map(({ path, amount, alike }) => `${path} ${amount.shown}: ${alike.join(', ')}`);
+
+  it('is alike by material, customer, part and size within a quarter', () => {
+    const index = new JobIndex();
+    put(index, 'a.md', 'customer: Mill\npart: Pin', 'pin used 125 mm');
+    put(index, 'b.md', 'customer: mill', 'pin used 125.1 mm');
+    put(index, 'c.md', 'part: pin', 'pin used 75 mm');
+    put(index, 'd.md', 'job: 1', 'pin used 74.9 mm', 'old_pin used 100 mm', 'pin = 100 mm');
+    put(index, 'own.md', 'customer: Mill', 'pin used 100 mm');
+    expect(ask(index, { customer: 'Mill', part: 'PIN' }, 100)).toEqual([
+      'a.md 125 mm: same customer, same part, like size',
+      'c.md 75 mm: same part, like size',
+      'b.md 125.1 mm: same customer',
+      'd.md 74.9 mm: ',
+    ]);
+    expect(ask(index, {}, 0)).toEqual(['a.md 125 mm: ', 'b.md 125.1 mm: ', 'c.md 75 mm: ', 'd.md 74.9 mm: ']);
+    expect(ask(index, {}, null)).toHaveLength(4);
+  });
+
+  it('was run rather than measured, then by path and line, the first twenty', () => {
+    const index = new JobIndex();
+    put(index, 'b.md', 'due: 2026-01-01', 'pin used 3 mm', 'pin measured 4 mm', 'pin used 2 mm');
+    put(index, 'a.md', 'due: 2026-01-01', 'pin final 5 mm');
+    put(index, 'c.md', 'due: 2026-02-01', 'pin final 6 mm');
+    const found = ['c.md 6 mm: ', 'b.md 3 mm: ', 'b.md 2 mm: ', 'a.md 5 mm: ', 'b.md 4 mm: '];
+    expect(ask(index, {}, null)).toEqual(found);
+    for (let i = 0; i < 30; i++) put(index, `z${i}.md`, 'due: 2025-01-01', 'pin used 1 mm');
+    expect(ask(index, {}, null)).toHaveLength(20);
+    expect(ask(index, {}, null).slice(0, 5)).toEqual(found);
   });
 
   it('was on the same machine where its block is tied to one of those asked', async () => {
