@@ -40,10 +40,11 @@ describe('a slip of letters', () => {
     ['x', ['yz'], []],
     ['x', ['yx'], ['yx']],
     ['ab', ['abc', 'a', 'b', 'abcd'], ['a', 'abc', 'b']],
-    ['BALL', ['ball'], ['ball']],
+    ['BALL', ['bal', 'ball'], ['ball', 'bal']],
     // The nearest first, then by the alphabet, three at most.
     ['shank_b', ['shank_cd', 'shank_d', 'shank_c', 'shank_b2', 'shank'], ['shank_b2', 'shank_c', 'shank_d']],
     ['a'.repeat(64), ['a'.repeat(63)], ['a'.repeat(63)]],
+    ['a'.repeat(63), ['a'.repeat(64)], ['a'.repeat(64)]],
     ['a'.repeat(65), ['a'.repeat(64)], []],
     ['a'.repeat(64), ['a'.repeat(65)], []],
   ])('%s among %j', (word, known, wanted) => {
