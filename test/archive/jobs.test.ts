@@ -386,6 +386,9 @@ describe('comparing', () => {
       entryOf(`\`\`\`figures\na = 1 mm ${limits}\n\`\`\`\n`);
     expect(compareJobs(with_('± 0.1 mm'), with_('± 0.2 mm')).differ).toHaveLength(1);
     expect(compareJobs(with_('± 0.1 mm'), with_('± 0.1 mm')).differ).toHaveLength(0);
+    // One band about another middle.
+    const other = entryOf('```figures\na = 1.05 mm +0.05/-0.15 mm\n```\n');
+    expect(compareJobs(with_('± 0.1 mm'), other).differ.map(({ change }) => change)).toEqual(['+0.05 mm']);
   });
 
   it('is told whole on a page', () => {
@@ -414,7 +417,7 @@ describe('comparing', () => {
         ],
         ...[
           'warm = 25 °C',
-          'kind = 5 kg',
+          'kind = 7 kg',
           'upper = 8 mm +0.2/0 mm',
           'lower = 8 mm 0/-0.2 mm',
           'zero = 1.0000000001 mm',
@@ -439,7 +442,7 @@ describe('comparing', () => {
       '| --- | --- | --- | --- |',
       '| ball | 25 mm | 25.05 mm | +0.05 mm |',
       '| warm | 20 °C | 25 °C | limits or kind |',
-      '| kind | 5 mm | 5 kg | limits or kind |',
+      '| kind | 5 mm | 7 kg | limits or kind |',
       '| upper | 8 mm | 8 mm | limits or kind |',
       '| lower | 8 mm | 8 mm | limits or kind |',
       '| eye measured | 6 mm | 6.5 mm | +0.5 mm |',
@@ -484,6 +487,8 @@ describe('comparing', () => {
     const c = compareJobs(lost('x', 'x', 'y', 'z'), lost('y', 'x', 'w'));
     const names = (texts: readonly string[]): unknown => texts.map((text) => /`(\w)`/.exec(text)?.[1]);
     expect([names(c.goneFindings), names(c.newFindings)]).toEqual([['x', 'z'], ['w']]);
+    const once = compareJobs(lost('x', 'x', 'y'), lost('x', 'y'));
+    expect([names(once.goneFindings), names(once.newFindings)]).toEqual([['x'], []]);
   });
 
   it('makes a page whose cells cannot break out', () => {
