@@ -3,7 +3,7 @@ import type { How } from '../../src/sheet/how';
 import type { ImageFile } from '../../src/sheet/images';
 import { imagesOf, jobSheet } from '../../src/sheet/job-sheet';
 import { dayOf } from '../../src/sheet/day';
-import { mathOf } from '../../src/sheet/mathml';
+import { equations, mathOf } from '../../src/sheet/mathml';
 import { HOSTILE } from './hostile';
 import { GLOSSARY, termAt, wordsUsed } from '../../src/trade/glossary';
 
@@ -379,6 +379,14 @@ describe('mathematics', () => {
     ],
     ['hypot(a, 1, 1)', called('hypot', a, '<mn>1</mn>', '<mn>1</mn>')],
     ['asin(a)', called('arcsin', a)],
+    ['acos(a)', called('arccos', a)],
+    ['atan(a)', called('arctan', a)],
+    ['a to mm', `${a}<mn>\u00a0to mm</mn>`],
+    ['2 m^4', '<mn>2 m⁴</mn>'],
+    ['3 kg*m/s^5', '<mn>3 kg*m/s⁵</mn>'],
+    ['6 mm^6/s^7', '<mn>6 mm⁶/s⁷</mn>'],
+    ['8 mm^8/s^9', '<mn>8 mm⁸/s⁹</mn>'],
+    ['5 mm^1/s^3', '<mn>5 mm¹/s³</mn>'],
     ['max(a, 1)', called('max', a, '<mn>1</mn>')],
     ['[1, a]', `<mrow>${fenced('[', `<mrow><mn>1</mn><mo separator="true">,</mo>${a}</mrow>`, ']')}</mrow>`],
     [
@@ -393,7 +401,28 @@ describe('mathematics', () => {
     expect(mathOf(text)).toBe(`<mrow>${mathml}</mrow>`);
   });
 
+  it('stands in equations one under the other, = below =', () => {
+    const right = (inner: string): string =>
+      `<mtd class="scribeline-right-side"><mo>=</mo>${inner}</mtd></mtr>`;
+    const left = (inner: string): string => `<mtr><mtd class="scribeline-left-side">${inner}</mtd>`;
+    const set = (...rows: readonly string[]): string =>
+      `<math><mtable displaystyle="true">${rows.join('')}</mtable></math>`;
+    const name = '<mi mathvariant="normal">w</mi>';
+    expect(equations('w', ['a', '-2 mm ± 1', '3 mm '])).toBe(
+      set(
+        left(name) + right(`<mrow>${a}</mrow>`),
+        left('') + right('<mn>−2 mm ± 1</mn>'),
+        left('') + right('<mrow><mn>3 mm</mn></mrow>'),
+      ),
+    );
+    expect(equations('', ['a'])).toBe(set(left('') + right(`<mrow>${a}</mrow>`)));
+    expect(equations('w', ['no <b> expression '])).toBe(
+      set(left(name) + right('<mn>no &lt;b&gt; expression\u00a0</mn>')),
+    );
+  });
+
   it('is none of what is no expression', () => {
+    expect(mathOf('a # remark')).toBeNull();
     expect(mathOf('a = 2')).toBeNull();
     expect(mathOf('2 +')).toBeNull();
     expect(mathOf('<b>')).toBeNull();
