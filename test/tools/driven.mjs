@@ -26,7 +26,8 @@ export async function until(ask, passes, turns = 300) {
 
 /**
  * Runs tests one after the other on one page, if not told otherwise in host `node`, where files are those on disk.
- * @param {{ title: string, host?: 'node' | 'web', viewport?: { width: number, height: number }, prepare(folder: string): void, note: string, before?(page: import('playwright-core').Page): Promise<void>,
+ * `watch` runs in the page before anything of VS Code does.
+ * @param {{ title: string, watch?(): void, host?: 'node' | 'web', viewport?: { width: number, height: number }, prepare(folder: string): void, note: string, before?(page: import('playwright-core').Page): Promise<void>,
  *   tests: Record<string, (page: import('playwright-core').Page, folder: string) => Promise<void>> }} what
  * @returns {Promise<{ passed: number, failed: number }>}
  */
@@ -36,6 +37,7 @@ export async function driven({
   viewport = { width: 1400, height: 900 },
   prepare,
   note,
+  watch,
   before,
   tests,
 }) {
@@ -49,6 +51,7 @@ export async function driven({
     close.push(() => vscode.close());
     const { browser, page } = await openBrowser({ viewport });
     close.push(() => browser.close());
+    if (watch) await page.addInitScript(watch);
     await page.goto(vscode.url([['openFile', vscode.fileUri(note)]]));
     await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
     await before?.(page);

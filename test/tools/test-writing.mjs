@@ -11,7 +11,7 @@ import { driven, root, same, total, until } from './driven.mjs';
 const FENCE = '```';
 const block = (lines) => [`${FENCE}figures`, ...lines, FENCE, ''].join('\n');
 
-const SLIPS = `# Slips\n\n${block(['a = 30 mm ± 0.1', 'b = a + 2', 'c = 1-3/8 in', 'n = 5 mm', 'n_2 = 7 mm'])}`;
+const SLIPS = `# Slips\n\n${block(['a = 30 mm ± 0.1', 'b = a + 2', 'c = 1-3/8 in', 'n = 5 mm', 'n_2 = 7 mm', 'd = 1 in to mm'])}`;
 const PLAIN = '# Words only\n\nNothing to work out.\n';
 const TOLD = `# Told\n\n${block(['rise = sine_rise(30°, 100 mm)'])}`;
 const READ = `# To be read\n\n${block(['neck = 12 mm ± 0.02 shaft'])}`;
@@ -121,11 +121,40 @@ const unwatch = (page) =>
     return globalThis.seen;
   });
 
+/** From the page's first moment: when the note's text stood there, when VS Code's grammar had coloured it, and the first result. */
+function watchStart() {
+  if (globalThis.top !== globalThis) return;
+  const first = {};
+  globalThis.first = first;
+  const look = () => {
+    const lines = [...document.querySelectorAll('.editor-instance .view-line')];
+    if (lines.some((line) => line.textContent)) first.text ??= performance.now();
+    if (lines.some((line) => line.querySelector('[class*="mtk"]:not(.mtk1)')))
+      first.colours ??= performance.now();
+    if (lines.some((line) => /to.mm\s+=\s25\.4\smm$/.test(line.textContent ?? '')))
+      first.result ??= performance.now();
+    if (first.result === undefined) requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+}
+
 const median = (numbers) => [...numbers].sort((a, b) => a - b)[Math.floor(numbers.length / 2)] ?? NaN;
 const told = (numbers) =>
   `median ${Math.round(median(numbers))} ms, worst ${Math.round(Math.max(...numbers))} ms of ${numbers.length}`;
 
 const TESTS = {
+  "the first result is told beside the first colours of VS Code's own grammar": async (page) => {
+    const { text, colours, result } = await until(
+      () => page.evaluate(() => globalThis.first),
+      (first) => first.result !== undefined && first.colours !== undefined,
+      600,
+    );
+    const after = (time) => `${Math.round(time - text)} ms`;
+    console.log(
+      `      after the text: colours of VS Code's grammar ${after(colours)}, first result ${after(result)}; ` +
+        `from the page's start ${Math.round(result)} ms, ${(result / colours).toFixed(2)} × the colours`,
+    );
+  },
   'the status bar counts errors and warnings of the note at hand': async (page) => {
     await statusIs(page, '2 errors, 0 warnings');
     await goTo(page, 5, 10);
@@ -363,6 +392,28 @@ const TESTS = {
       ['31 mm', '33 mm', '35 mm'],
     );
   },
+  "activation is told beside that of VS Code's own markdown extension": async (page) => {
+    await command(page, 'Developer: Show Running Extensions');
+    const rows = page.locator('.runtime-extensions-editor .monaco-list-row');
+    await rows.first().hover();
+    const times = new Map(); // the list holds the rows in view only
+    await until(
+      async () => {
+        for (const text of await rows.allTextContents()) {
+          const name = /^(?:scribeline|markdown language features)/i.exec(text)?.[0].toLowerCase();
+          const time = /Activation:\s*(\d+)\s*ms/.exec(text)?.[1];
+          if (name && time) times.set(name, Number(time));
+        }
+        await page.mouse.wheel(0, 150);
+        return times.size;
+      },
+      (found) => found === 2,
+    );
+    const [own, theirs] = [times.get('scribeline'), times.get('markdown language features')];
+    console.log(
+      `      activation: ${own} ms, that of VS Code's markdown ${theirs} ms: ${(own / theirs).toFixed(2)} ×`,
+    );
+  },
 };
 
 function testWriting() {
@@ -385,6 +436,7 @@ function testWriting() {
       );
     },
     note: 'slips.md',
+    watch: watchStart,
     tests: TESTS,
   });
 }
