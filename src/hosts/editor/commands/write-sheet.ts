@@ -1,5 +1,15 @@
 /** Writes the job sheet of a note: asks what kind and where, reads the photos beside the note, writes one HTML file. */
-import { type Disposable, type TextDocument, Uri, commands, env, l10n, window, workspace } from 'vscode';
+import {
+  type Disposable,
+  type TextDocument,
+  UIKind,
+  Uri,
+  commands,
+  env,
+  l10n,
+  window,
+  workspace,
+} from 'vscode';
 import type { How } from '../../../sheet/how';
 import { type ImageFile, MOST_IMAGE } from '../../../sheet/images';
 import { type JobSheet, imagesOf, jobSheet } from '../../../sheet/job-sheet';
@@ -142,7 +152,9 @@ async function image(note: Uri, path: string): Promise<ImageFile> {
 
 async function told(target: Uri, { errors, findings }: JobSheet): Promise<void> {
   const name = target.path.split('/').at(-1) ?? '';
-  const open = l10n.t('Open');
+  // A browser has no way to a file of the machine that VS Code serves it from; from the explorer it can be fetched.
+  const here = env.uiKind === UIKind.Desktop && env.remoteName === undefined;
+  const open = here ? l10n.t('Open') : l10n.t('Show in Explorer');
   const words =
     errors > 0
       ? l10n.t('{0} is written. The job has errors, which stand at its top.', name)
@@ -150,5 +162,7 @@ async function told(target: Uri, { errors, findings }: JobSheet): Promise<void> 
         ? l10n.t('{0} is written. Not every image is on it: see its top.', name)
         : l10n.t('{0} is written.', name);
   const show = errors > 0 ? window.showWarningMessage : window.showInformationMessage;
-  if ((await show(words, open)) === open) await env.openExternal(target);
+  if ((await show(words, open)) !== open) return;
+  if (here) await env.openExternal(target);
+  else await commands.executeCommand('revealInExplorer', target);
 }
