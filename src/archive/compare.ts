@@ -67,11 +67,12 @@ const ends = (a: Amount, b: Amount): boolean =>
 /** The difference in the unit that the later one is shown in. */
 function changeOf(a: Amount, b: Amount): string | null {
   if (a.kind !== b.kind || close(a.value, b.value)) return null;
-  const unit = unitFrom(b.unit);
+  const shown = unitFrom(b.unit);
+  // Between 20 °C and 25 °C lie 5 K.
+  const unit = shown && shown.offset !== 0 ? unitFrom('K') : shown;
   const off = b.value - a.value;
   const sign = off > 0 ? '+' : '−';
-  if (!unit || unit.offset !== 0) return null;
-  return sign + show(quantity(Math.abs(off), unit));
+  return unit ? sign + show(quantity(Math.abs(off), unit)) : null;
 }
 
 /** Some without others, each as often as it stands there. */
@@ -86,6 +87,14 @@ export function without(some: readonly string[], others: readonly string[]): rea
 
 const cell = (text: string): string => text.replace(/[|\\]/g, '\\$&').replace(/\s+/g, ' ');
 const written = (amount: Amount | null): string => (amount ? cell(amount.shown) : '');
+/** With its ends, for a pair that differs in nothing else. */
+function withEnds(amount: Amount | null): string {
+  const unit = amount && unitFrom(amount.unit);
+  if (!unit || amount.low === null || amount.high === null) return written(amount);
+  const [low, high] = [amount.low, amount.high].map((end) => show(quantity(end, unit)));
+  return cell(`${amount.shown} (${low} … ${high})`);
+}
+const by = ({ before, after }: Pair): string => (before?.kind === after?.kind ? 'limits' : 'another kind');
 const named = ({ name, how }: Pair): string => cell(how === 'figure' ? name : `${name} ${how}`);
 
 /** The comparison as a markdown page; `from` and `to` are how the two are called. */
@@ -106,12 +115,11 @@ export function comparisonPage(c: Comparison, from: string, to: string): string 
   table(
     'Different',
     ['figure', ...ends, 'by'],
-    c.differ.map((pair) => [
-      named(pair),
-      written(pair.before),
-      written(pair.after),
-      pair.change ?? 'limits or kind',
-    ]),
+    c.differ.map((pair) =>
+      pair.change === null
+        ? [named(pair), withEnds(pair.before), withEnds(pair.after), by(pair)]
+        : [named(pair), written(pair.before), written(pair.after), pair.change],
+    ),
   );
   table(
     `Only in ${ends[0] ?? ''}`,

@@ -125,7 +125,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
     (d) => {
       const [least, most] = [word(d, 'least'), word(d, 'most')];
       const wants = most === '' ? `${least} or more` : least === most ? least : `${least} to ${most}`;
-      return `\`${word(d, 'formula')}\` takes ${wants} values, not ${word(d, 'given')}. Add or take away what is too much or too little.`;
+      return `\`${word(d, 'formula')}\` takes ${wants} ${wants === '1' ? 'value' : 'values'}, not ${word(d, 'given')}. Add or take away what is too much or too little.`;
     },
     'A formula needs all its inputs and knows no others.',
   ),

@@ -7,6 +7,7 @@ const note = (...lines: readonly string[]): string => `\`\`\`figures\n${lines.jo
 describe('a call that does not fit', () => {
   it.each([
     ['sqrt(1, 2)', 'argument-count', 'not 2.'],
+    ['sqrt(1, 2)', 'argument-count', '`sqrt` takes 1 value, not 2.'],
     ['hypot(1)', 'argument-count', '`hypot` takes 2 or more values, not 1.'],
     ['max()', 'argument-count', '`max` takes 1 or more values, not 0.'],
     ['round()', 'argument-count', '`round` takes 1 to 2 values, not 0.'],

@@ -13,6 +13,7 @@ import {
 import { labelOf } from '../../../archive/entry';
 import { type Hit, find } from '../../../archive/find';
 import { EXAMPLE, readQuery } from '../../../archive/query';
+import { isolated } from '../../../engine/index';
 import { OPEN_PAGE } from '../commands/open-page';
 import type { PastJobs } from './past-jobs';
 import { breathe } from './workspace-notes';
@@ -158,9 +159,9 @@ function answersOf(past: PastJobs, hit: Hit): Answer[] {
     .join('    ');
   return [
     {
-      label: labelOf(path, hit),
-      description: facts,
-      detail: said === '' ? path : said,
+      label: isolated(labelOf(path, hit)),
+      description: isolated(facts),
+      detail: isolated(said === '' ? path : said),
       ...always,
       uri,
       line: first?.line ?? 0,
