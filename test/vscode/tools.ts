@@ -175,10 +175,14 @@ export function includes(text: string, part: string): void {
 }
 
 export async function closeAll(): Promise<void> {
-  for (const document of vscode.workspace.textDocuments) {
-    if (!document.isDirty) continue;
-    await vscode.window.showTextDocument(document);
-    await vscode.commands.executeCommand('workbench.action.files.revert');
+  const changed = (): vscode.TextDocument[] =>
+    vscode.workspace.textDocuments.filter(({ isDirty }) => isDirty);
+  // On a busy machine one has to be told twice; one whose file is gone stays changed.
+  for (let turn = 0; turn < 3 && changed().length > 0; turn++) {
+    for (const document of changed()) {
+      await vscode.window.showTextDocument(document);
+      await vscode.commands.executeCommand('workbench.action.files.revert');
+    }
   }
   await vscode.commands.executeCommand('workbench.action.closeAllEditors');
 }
