@@ -15,16 +15,28 @@ const lazyModules = {
   },
 };
 
+/** What is measured here is measured in a process of its own, which has done nothing else before. */
+const MEASURED = ['test/abuse/**/*.test.ts', 'test/archive/slices.test.ts', 'test/notation/lines.test.ts'];
+
 export default defineConfig({
   plugins: [lazyModules],
   test: {
     // A guard against hanging, for a machine busy with other things: how long anything may take is asked as a ratio.
     testTimeout: 300_000,
     hookTimeout: 300_000,
-    // Modules keep no state that one file of tests could leave to the next, and loading them anew took a third of the time.
-    isolate: false,
-    include: ['test/**/*.test.ts'],
-    exclude: ['**/node_modules/**', 'test/vscode/**'],
-    benchmark: { include: ['test/bench/**/*.bench.ts'] },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'together',
+          // Files of tests leave each other nothing but loaded modules: loading those anew took a third of the time.
+          isolate: false,
+          include: ['test/**/*.test.ts'],
+          exclude: ['**/node_modules/**', 'test/vscode/**', ...MEASURED],
+          benchmark: { include: ['test/bench/**/*.bench.ts'] },
+        },
+      },
+      { extends: true, test: { name: 'apart', include: MEASURED, benchmark: { include: [] } } },
+    ],
   },
 });

@@ -43,7 +43,7 @@ async function unitTests() {
   const report = resolve(root, 'out/vitest.json');
   mkdirSync(resolve(root, 'out'), { recursive: true });
   rmSync(report, { force: true });
-  const reports = ['--maxWorkers=2', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  const reports = ['--maxWorkers=1', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
   const { status, said } = await npm('test:unit', '--', ...reports);
   const name = 'vitest';
   try {

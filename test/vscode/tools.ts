@@ -174,12 +174,27 @@ export function includes(text: string, part: string): void {
   if (!text.includes(part)) throw new Error(`${JSON.stringify(text)} has no ${JSON.stringify(part)}`);
 }
 
+/** Whether a document differs from its file. Its own word for it comes a little after the change. */
+async function isChanged(document: vscode.TextDocument): Promise<boolean> {
+  if (document.isDirty || document.isUntitled) return document.isDirty;
+  if (document.version === 1 || document.lineCount > 1000 || document.getText().length > 20_000) return false;
+  try {
+    const bytes = await vscode.workspace.fs.readFile(document.uri);
+    return new TextDecoder().decode(bytes) !== document.getText();
+  } catch {
+    return false; // there is no such file
+  }
+}
+
 export async function closeAll(): Promise<void> {
-  const changed = (): vscode.TextDocument[] =>
-    vscode.workspace.textDocuments.filter(({ isDirty }) => isDirty);
-  // On a busy machine one has to be told twice; one whose file is gone stays changed.
-  for (let turn = 0; turn < 3 && changed().length > 0; turn++) {
-    for (const document of changed()) {
+  // One whose file is gone stays changed, and one that is no UTF-8 differs from its file.
+  for (let turn = 0; turn < 4; turn++) {
+    const changed: vscode.TextDocument[] = [];
+    for (const document of vscode.workspace.textDocuments)
+      if (await isChanged(document)) changed.push(document);
+    if (changed.length === 0) break;
+    if (turn > 0) await new Promise((done) => setTimeout(done, 50));
+    for (const document of changed) {
       await vscode.window.showTextDocument(document);
       await vscode.commands.executeCommand('workbench.action.files.revert');
     }
