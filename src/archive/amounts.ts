@@ -2,9 +2,10 @@
  * All amounts of all notes as columns by name and kind, and the notes in the order in which answers equally good stand. Notes
  * go by numbers here, so that a question passes over lists of numbers and looks into those notes only that it answers with.
  */
+import { placeIn } from '../quantity/place-in';
 import { Column } from './column';
 import type { Amount } from './entry';
-import { byUnits, placeIn } from './order';
+import { byUnits } from './order';
 import type { Kept } from './store';
 
 /** Numbers of notes that are gone are taken up again when there are more of them than this, and than of those left. */

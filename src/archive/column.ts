@@ -2,8 +2,8 @@
  * Amounts of one name and kind of all notes in the order of their values, each beside the number of its note, so that those
  * in a range stand together and are found without looking at any other.
  */
+import { placeIn } from '../quantity/place-in';
 import type { Amount, How } from './entry';
-import { placeIn } from './order';
 
 export interface Ends {
   readonly low: number;

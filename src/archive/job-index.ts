@@ -1,6 +1,7 @@
 /**
- * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, their amounts in the order of
- * their values, so that a question about a value looks at those only that it is about. Nothing here touches files: a host brings notes in.
+ * All notes of a workshop, to be asked. Kept in memory as entries and, beside them, their amounts in the order of their
+ * values, so that a question about a value looks at those only that it is about. Nothing here touches files: a host brings
+ * notes in.
  */
 import type MiniSearch from 'minisearch';
 import { Amounts } from './amounts';

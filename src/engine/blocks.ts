@@ -2,6 +2,7 @@
  * Which lines of a block are new. Unchanged text is compared in large pieces, so the cost of an edit grows with the edit
  * and hardly with the note.
  */
+import { placeIn } from '../quantity/place-in';
 import type { FenceWord } from '../notation/syntax';
 import type { Node, NodeBlock } from './graph';
 
@@ -72,13 +73,7 @@ class LineStarts {
 
   /** Index of the first line that begins at `offset` or after. */
   firstFrom(offset: number): number {
-    let [low, high] = [0, this.starts.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((this.at(middle) ?? 0) < offset) low = middle + 1;
-      else high = middle;
-    }
-    return low;
+    return placeIn(this.starts.length, (index) => (this.at(index) ?? 0) < offset);
   }
 
   /** Puts lines in the place of others; those behind move on by `by`. */

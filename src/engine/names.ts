@@ -2,6 +2,7 @@
  * The names of a sheet, and the lines that give them something or look them up: puts a line in and takes it out again,
  * and gathers on the way what an update has to look at.
  */
+import { placeIn } from '../quantity/place-in';
 import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
@@ -62,13 +63,8 @@ export class Names {
 
   /** The line whose asked limits an input number means. */
   input(input: number): Node | undefined {
-    let [low, high] = [0, this.inputs.length];
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((this.inputs[middle]?.input ?? Infinity) < input) low = middle + 1;
-      else high = middle;
-    }
-    const found = this.inputs[low];
+    const place = placeIn(this.inputs.length, (at) => (this.inputs[at]?.input ?? Infinity) < input);
+    const found = this.inputs[place];
     return found?.input === input && found.block ? found : undefined;
   }
 
