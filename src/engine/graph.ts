@@ -249,14 +249,16 @@ export class Node {
   /**
    * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Most
    * lines are evaluated once, or stand alone. Of those that are worked out again and state a value and no more, the
-   * expression is kept.
+   * expression is kept; of those on machines everything, since the judge asks for it each time.
    */
   forget(again: boolean): void {
-    const { read, standsAlone } = this;
-    if (read === null || read.findings.length > 0) return;
-    const isFigure = read.kind === 'figure' || read.kind === 'show';
-    if (again && !standsAlone && statesOnlyAValue(read)) this.expression = read.expression;
-    else if (!isFigure || this.on.length > 0 || (again && !standsAlone)) return;
+    const { read } = this;
+    if (read === null || read.findings.length > 0 || this.on.length > 0) return;
+    if (read.kind !== 'figure' && read.kind !== 'show') return;
+    if (again && !this.standsAlone) {
+      if (!statesOnlyAValue(read)) return;
+      this.expression = read.expression;
+    }
     this.read = null;
   }
 
