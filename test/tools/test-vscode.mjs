@@ -10,6 +10,7 @@ import { cpSync, existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
+import { total } from './driven.mjs';
 import { ensureBrowser, ensureHost } from './install.mjs';
 import { packExtension } from './package.mjs';
 
@@ -78,7 +79,6 @@ if (hosts[0] === '--one') {
   });
 } else {
   const results = (hosts.length ? hosts : ['web', 'node']).map((host) => testIn(host, words));
-  const sum = (key) => results.reduce((total, result) => total + result[key], 0);
-  console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
-  process.exitCode = sum('failed') ? 1 : 0;
+  const sum = (key) => results.reduce((all, result) => all + result[key], 0);
+  total({ passed: sum('passed'), failed: sum('failed') });
 }
