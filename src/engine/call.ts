@@ -1,6 +1,6 @@
 /** Calls of the plain mathematics and of the trade's formulas, with limits travelling through them. */
 import { type Dimension, LENGTH, NUMBER, dimensionName } from '../quantity/dimension';
-import { MATHEMATICS } from '../quantity/mathematics';
+import { MATHEMATICS, type MathFunction } from '../quantity/mathematics';
 import { type Unit, toBase } from '../quantity/unit';
 import { SOME_MONEY, inSystem, unit as unitNamed } from '../quantity/units';
 import {
@@ -19,17 +19,19 @@ import {
   type Formula,
   type Outcome,
   type Parameter,
+  type ParameterKind,
   isRefusal,
 } from '../trade/formula';
 import { FORMULA_NAMES, formulaNamed } from '../trade/index';
 import { type Moved, movedAnswers } from './call-limits';
 import { type Evaluation, unitText } from './evaluate';
-import { type Arguments, type Bound, GivenArguments } from './given';
+import { type Arguments, type Bound, GivenArguments, isKind } from './given';
 import { alike, sharingWords } from './near-names';
 
 export function callFormula(evaluation: Evaluation, call: CallNode): Value | null {
   const { text } = call.name;
-  if (MATHEMATICS.has(text)) return callMathematics(evaluation, call);
+  const made = MATHEMATICS.get(text);
+  if (made) return callMathematics(evaluation, call, made);
   const formula = formulaNamed(text);
   if (!formula) {
     const slip = alike(text, [...MATHEMATICS.keys(), ...FORMULA_NAMES]);
@@ -40,9 +42,7 @@ export function callFormula(evaluation: Evaluation, call: CallNode): Value | nul
   return bound && answer(evaluation, call, formula, bound);
 }
 
-function callMathematics(evaluation: Evaluation, call: CallNode): Value | null {
-  const made = MATHEMATICS.get(call.name.text);
-  if (!made) return null;
+function callMathematics(evaluation: Evaluation, call: CallNode, made: MathFunction): Value | null {
   const values: Quantity[] = [];
   for (const argument of call.arguments) {
     if (argument.name)
@@ -68,13 +68,11 @@ function callMathematics(evaluation: Evaluation, call: CallNode): Value | null {
   }
   const result = made.compute(values);
   if (!isFault(result)) return result;
-  const first = call.arguments[0];
-  if (result.code === 'angle-needed' && first) {
-    const bare = evaluation.slice(first.value);
-    const offers = first.value.kind === 'quantity' ? [`${bare}°`, `${bare} rad`] : [];
-    return evaluation.refuse(first.value, { ...result, data: { ...result.data, offers } });
-  }
-  return evaluation.refuse(call, result);
+  const angle = result.code === 'angle-needed' && call.arguments[0]?.value;
+  if (!angle) return evaluation.refuse(call, result);
+  const bare = evaluation.slice(angle);
+  const offers = angle.kind === 'quantity' ? [`${bare}°`, `${bare} rad`] : [];
+  return evaluation.refuse(angle, { ...result, data: { ...result.data, offers } });
 }
 
 /** The arguments by parameter, or null when they do not fit (with a problem where). */
@@ -163,7 +161,7 @@ function bindOne(
   const value = evaluation.number(e);
   if (value === null) return null;
   const own = inCurrency(parameter.unit, value.dimension.currency);
-  const wanted = parameter.kind === 'count' ? NUMBER : own.dimension;
+  const wanted = own.dimension;
   if (value.dimension !== wanted) {
     const bare = e.kind === 'quantity' && value.dimension === NUMBER && wanted.currency === null;
     const offers = bare ? [unitText(evaluation.slice(e), own)] : [];
@@ -213,13 +211,7 @@ function inCurrency(unit: string, currency: string | null): Unit {
 /** The currency of the money among a call's arguments; null when there is none. */
 function currencyOf(bound: Arguments): string | null {
   for (const value of bound.values())
-    if (
-      typeof value === 'object' &&
-      'kind' in value &&
-      value.kind === 'number' &&
-      value.dimension.currency !== null
-    )
-      return value.dimension.currency;
+    if (isKind(value, 'number') && value.dimension.currency !== null) return value.dimension.currency;
   return null;
 }
 
@@ -252,8 +244,7 @@ function answer(evaluation: Evaluation, call: CallNode, formula: Formula, bound:
     if (value === null) return null;
     fields.set(field.name, value);
   }
-  if (formula.result.length === 1 && formula.result[0]?.name === '') return fields.get('') ?? null;
-  return { kind: 'record', of: formula.name, fields };
+  return fields.get('') ?? { kind: 'record', of: formula.name, fields };
 }
 
 /** The field with its money in this currency. */
@@ -318,8 +309,7 @@ function fieldNumber(
 }
 
 function part(answer: Answer, field: string): Outcome {
-  if (typeof answer !== 'object') return answer;
-  return Object.hasOwn(answer, field) ? (answer[field] ?? NaN) : NaN;
+  return typeof answer === 'object' ? (answer[field] ?? NaN) : answer;
 }
 
 function items(answer: Answer, field: string): readonly number[] {
@@ -334,8 +324,9 @@ function argumentSpan(call: CallNode, formula: Formula, parameter: string | null
   return (named ?? call.arguments.filter((a) => !a.name)[index])?.value ?? call;
 }
 
+const MEASURED: ReadonlySet<ParameterKind> = new Set(['quantity', 'list', 'count']);
+
 /** The dimension a parameter takes, for listings; null for codes, words and cards. */
 export function parameterDimension(parameter: Parameter): Dimension | null {
-  if (parameter.kind === 'quantity' || parameter.kind === 'list') return unitNamed(parameter.unit).dimension;
-  return parameter.kind === 'count' ? NUMBER : null;
+  return MEASURED.has(parameter.kind) ? unitNamed(parameter.unit).dimension : null;
 }

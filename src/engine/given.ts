@@ -8,7 +8,7 @@ export type Bound = Quantity | List | string | CardView;
 export type Arguments = ReadonlyMap<string, Bound>;
 
 /** Of codes and cards, neither has a kind. */
-function isKind<K extends 'number' | 'list'>(
+export function isKind<K extends 'number' | 'list'>(
   value: Bound | undefined,
   kind: K,
 ): value is Extract<Bound, { kind: K }> {

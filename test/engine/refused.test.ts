@@ -13,6 +13,12 @@ describe('a call that does not fit', () => {
     ['round()', 'argument-count', '`round` takes 1 to 2 values, not 0.'],
     ['round(1, 2, 3)', 'argument-count', '`round` takes 1 to 2 values, not 3.'],
     ['sqrt(x: 4)', 'argument-name-unknown', '`sqrt` has no `x`.'],
+    ['spindle_speed(24 m/min, 30 mm, 3)', 'argument-count', '`spindle_speed` takes 2 values, not 3.'],
+    [
+      'bolt_circle(60 mm, 3, 1 mm, 2 mm, 0°, 4)',
+      'argument-count',
+      '`bolt_circle` takes 2 to 5 values, not 6.',
+    ],
   ])('%s', (call, code, words) => {
     const findings = calculate(note(`a = ${call}`)).findings();
     expect(findings.map((finding) => finding.code)).toEqual([code]);
@@ -44,6 +50,10 @@ describe('an argument that does not fit is marked', () => {
     ['speed_step(300 rpm, 5 mm)', 'card-needed', '5 mm'],
     ['clearance_hole(6 mm)', 'code-needed', '6 mm', ['M6']],
     ['clearance_hole(6 kg)', 'code-needed', '6 kg', []],
+    ['clearance_hole(2 * 3 mm)', 'code-needed', '2 * 3 mm', []],
+    // What the formula itself refuses, with and without something in its place.
+    ['thread_sizes(3/2-13 UNC)', 'formula-refused', '3/2-13 UNC', ['1 1/2-6 UNC', '1 1/2-12 UNF']],
+    ['circle_from_touches([1, 2, 3] mm, [1, 2, 3] mm, 2 mm, hole)', 'formula-refused', '[1, 2, 3] mm', []],
     ['fit(25 mm, 25 mm, g6)', 'code-needed', '25 mm', []],
     ['sin(30)', 'angle-needed', '30', ['30°', '30 rad']],
     ['sin(bare)', 'angle-needed', 'bare', []],
