@@ -93,7 +93,7 @@ function judgeReading(
     by: broken.by / unit.factor,
     low: fromBase(asked.low, unit),
     high: fromBase(asked.high, unit),
-    over: read.value > asked.high,
+    over: (cold.readings[broken.index] ?? read).value > asked.high,
     sense: asked.sense,
     unit: unit.symbol,
   };

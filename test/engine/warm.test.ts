@@ -26,6 +26,12 @@ describe('a bore of 25 H7 in aluminium, read at 32 °C', () => {
     expect(codes(note(null, bore, 'bore measured 25.01 mm at 20 °C'))).toEqual([]);
     expect(codes(note('aluminium_6082', bore, 'bore measured 25.0278 mm at 32 mm'))).toEqual(['metal-gone']);
   });
+  it('is over its limits when it was read cold within them', () => {
+    // 25.018 mm over 1 − 40 K times 23 µm/m/K, which is 0.99908, is 25.04104 mm: 0.02 mm over 25.021.
+    const [finding] = calculate(note('aluminium_6082', bore, 'bore final 25.018 mm at -20 °C')).findings();
+    expect(finding?.message).toContain('over its limits');
+    expect(finding?.data).toMatchObject({ by: expect.closeTo(0.02004, 5) as number });
+  });
   it('keeps the reading as it was read', () => {
     const text = note('aluminium_6082', bore, 'bore measured 25.0278 mm at 32 °C', 'x = bore.reading');
     const sheet = calculate(text);
