@@ -62,6 +62,9 @@ describe('an argument that does not fit is marked', () => {
     ['spindle_speed(diameter: 0 mm, cutting_speed: 24 m/min)', 'out-of-range', '0 mm'],
     ['spindle_speed(diameter: 30 mm, 0 m/min)', 'out-of-range', '0 m/min'],
     ['hub_wall(1)', 'unknown-formula', 'hub_wall'],
+    // Mathematics that has no answer: the whole call.
+    ['asin(2)', 'outside-domain', 'asin(2)'],
+    ['max(1, 2 mm)', 'unit-mismatch', 'max(1, 2 mm)'],
   ])('%s', (call, code, marked, offers) => {
     const lines = note(`a = ${call}`, 'bare = 24').split('\n');
     const [finding, ...others] = calculate(lines.join('\n')).findings();
@@ -87,6 +90,35 @@ describe('what is offered', () => {
     [['20 °C - 1'], []],
     [['1 + 20 °C'], []],
     [['a * 2 + 1', 'a = 3 mm'], ['a * 2 + 1 mm']],
+    // No percentage to multiply by is known where it is no figure at hand, and a comparison adds nothing.
+    [['200 mm + p', 'p = 5%'], []],
+    [['200 mm <= 5%'], []],
+    [['200 mm + 0.1%'], ['200 mm * 100.1%']],
+    [['5% + 1'], ['5% + 1%']],
+    // A tail that could divide or multiply by a figure.
+    [
+      ['10 mm/m', 'm = 3 kg'],
+      ['10 mm / m', '10 mm / (1 m)'],
+    ],
+    [
+      ['10 N*m', 'm = 3 kg'],
+      ['10 N * m', '10 N * (1 m)'],
+    ],
+    // Limits as some drawings print them, but for the slash.
+    [['30 mm +0.02 -0.01 mm'], ['30 mm +0.02/-0.01 mm']],
+    [['30 mm +0.02 -0.01'], ['30 mm +0.02/-0.01']],
+    [['30 mm -0.01 +0.02 mm + 3 mm'], ['30 mm -0.01/+0.02 mm']],
+    // Both of one sign, with a figure in them, after a figure, after a plain number: sums that went wrong.
+    [['30 mm +0.02 +0.01'], ['30 mm + 0.02 mm']],
+    [['30 mm +0.02 -x', 'x = 3 mm'], ['30 mm + 0.02 mm']],
+    [['30 mm +x -0.01', 'x = 3'], []],
+    [['x +0.02 -0.01', 'x = 30 mm'], ['x + 0.02 mm']],
+    [['30 +0.02 mm -0.01 mm'], ['30 mm + 0.02 mm']],
+    // The first four of five fields.
+    [
+      ['a + 1', 'a = bolt_circle(60 mm, 3)'],
+      ['a.hole', 'a.angle', 'a.x', 'a.y'],
+    ],
     [['circle_from_touches([1, 2, 3], [1, 2, 3] mm)'], ['[1, 2, 3] mm']],
     [['circle_from_touches(x, [1, 2, 3] mm)', 'x = [1, 2, 3]'], []],
     [['circle_from_touches([1, 2, 3] kg, [1, 2, 3] mm)'], []],
@@ -94,4 +126,27 @@ describe('what is offered', () => {
     const [finding] = calculate(note(...lines)).findings();
     expect(finding?.data['offers']).toEqual(offers);
   });
+});
+
+describe('nothing else is said', () => {
+  it.each([
+    [['-none'], 'unknown-name', 'none'],
+    [['none.x'], 'unknown-name', 'none'],
+    [['[1 mm, none]'], 'unknown-name', 'none'],
+    [['[1 mm, 2 kg, 3 kg]'], 'list-kinds-mixed', '2 kg'],
+    [['30 mm +0.02 -0.01 mm + 3 mm'], 'limits-without-slash', '30 mm +0.02 -0.01 mm'],
+  ])('of %s', (lines, code, marked) => {
+    const findings = calculate(note(...lines)).findings();
+    expect(findings.map((finding) => finding.code)).toEqual([code]);
+    expect(lines[0]?.slice(findings[0]?.column, findings[0]?.endColumn)).toBe(marked);
+  });
+
+  it('of a list in which a plain number follows a length', () => {
+    const [finding] = calculate(note('[1 mm, 2 kg]')).findings();
+    expect(finding?.message).toContain('a mass in a list where the first is a length');
+  });
+});
+
+it('pi is the number of the circle', () => {
+  expect(calculate(note('a = 2 * pi')).valueOf('a')).toMatchObject({ value: 2 * Math.PI });
 });
