@@ -61,7 +61,7 @@ function commonSuffix(a: string, b: string, most: number): number {
  * edit is away.
  */
 class LineStarts {
-  private readonly starts: number[] = [];
+  private starts: number[] = [];
   /** Lines from this index on begin this much further on than `starts` says. */
   private from = 0;
   private by = 0;
@@ -81,7 +81,7 @@ class LineStarts {
     const to = from + removed;
     for (let i = this.from; i < to; i++) this.move(i, this.by);
     for (let i = to; i < this.from; i++) this.move(i, -this.by);
-    replace(this.starts, from, removed, starts);
+    this.starts = replaced(this.starts, from, removed, starts);
     this.from = from + starts.length;
     this.by += by;
   }
@@ -107,12 +107,12 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
   const delta = content.length - before.length;
   const added = linesOf(content.slice(fromOffset, oldEnd + delta));
   const removed = to - from;
-  const fresh: number[] = [];
   let offset = fromOffset;
-  for (const line of added) {
-    fresh.push(offset);
+  const fresh = added.map((line) => {
+    const start = offset;
     offset += line.length + 1;
-  }
+    return start;
+  });
   starts.replace(from, removed, fresh, delta);
   block.content = content;
   return { from, removed, added };
@@ -128,7 +128,7 @@ export function linesOf(text: string): string[] {
 
 export function replaceNodes(block: SheetBlock, change: LineChange, nodes: readonly Node[]): void {
   const { from, removed } = change;
-  replace(block.nodes, from, removed, nodes);
+  block.nodes = replaced(block.nodes, from, removed, nodes);
   nodes.forEach((node, i) => {
     node.block = block;
     node.index = from + i;
@@ -140,17 +140,21 @@ export function replaceNodes(block: SheetBlock, change: LineChange, nodes: reado
 /** More items than this would overflow the stack as arguments of one call. */
 const MOST_ARGUMENTS = 1000;
 
-function replace<T>(list: T[], from: number, removed: number, added: readonly T[]): void {
+/** The list with others in the place of some; it may change itself. */
+function replaced<T>(list: T[], from: number, removed: number, added: readonly T[]): T[] {
+  // A list that grows item by item is copied over and over: a new one has just the length.
+  if (list.length === removed) return [...added];
   if (removed === added.length) {
     added.forEach((item, i) => (list[from + i] = item));
-    return;
+    return list;
   }
   if (added.length <= MOST_ARGUMENTS) {
     list.splice(from, removed, ...added);
-    return;
+    return list;
   }
   const tail = list.slice(from + removed);
   list.length = from;
   for (const item of added) list.push(item);
   for (const item of tail) list.push(item);
+  return list;
 }

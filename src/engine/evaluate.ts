@@ -170,8 +170,11 @@ export class Evaluation {
   }
 
   private binary(e: BinaryNode): Quantity | null {
-    const left = this.number(e.left);
-    const right = this.number(e.right);
+    // A literal is taken last: what else is worked out before it may use the same object.
+    const [l, r] = [operandOf(e.left), operandOf(e.right)];
+    const worked = l === null ? this.number(e.left) : null;
+    const right = r === null ? this.number(e.right) : taken(RIGHT, r);
+    const left = l === null ? worked : taken(LEFT, l);
     if (left === null || right === null) return null;
     switch (e.operator) {
       case '+':
@@ -258,6 +261,27 @@ export class Evaluation {
     }
     return { kind: 'list', items };
   }
+}
+
+/**
+ * The two sides of an operation, where they are literals: no operation keeps what it works on, and most of a note's literals
+ * are never anything but a side of one.
+ */
+const LEFT: Written = quantity(0.5, ONE);
+const RIGHT: Written = quantity(0.5, ONE);
+
+type Written = { -readonly [Key in keyof Quantity]: Quantity[Key] };
+
+/** The literal that stands there, unless its value has to be found out first. */
+function operandOf(e: Expression): QuantityNode | null {
+  return e.kind === 'quantity' && e.tail.length === 0 ? e : null;
+}
+
+function taken(side: Written, { value, unit }: QuantityNode): Quantity {
+  side.value = value;
+  side.unit = unit;
+  side.dimension = unit.dimension;
+  return side;
 }
 
 function inUnit(value: Quantity, unit: Unit): Quantity {

@@ -14,21 +14,21 @@ export interface FenceToken {
 }
 
 /**
- * The blocks that calculate, in the note's order. `lines` are the note's lines, for columns; without them columns
- * count from the beginning of the code, and those of the fence line from the end of its backticks. `offset` is added to
- * the tokens' lines.
+ * The blocks that calculate, in the note's order. `text` is the whole note, for columns; without it columns count from the
+ * beginning of the code, and those of the fence line from the end of its backticks. `offset` is added to the tokens' lines.
  */
 export function blocksFromTokens(
   tokens: readonly FenceToken[],
-  lines: readonly string[] | null = null,
+  text: string | null = null,
   offset = 0,
 ): Block[] {
   const blocks: Block[] = [];
+  const lineAt = text === null ? null : linesOf(text);
   let room = MAX_CODE_LINES;
   for (const token of tokens) {
     if (token.type !== 'fence' || token.map === null) continue;
     const fenceLine = token.map[0] + offset;
-    const line = lines?.[fenceLine];
+    const line = lineAt?.(fenceLine);
     const infoColumn = line === undefined ? 0 : line.length - token.info.length;
     const fence = readFenceLine(token.info, infoColumn);
     if (fence === null) continue;
@@ -50,7 +50,7 @@ export function blocksFromTokens(
       content: kept === count ? token.content : firstLines(token.content, kept),
       fenceLine,
       firstLine: fenceLine + 1,
-      column: columnsOf(token.content, fenceLine + 1, lines),
+      column: columnsOf(token.content, fenceLine + 1, line, text),
       findings,
     });
   }
@@ -95,7 +95,16 @@ function firstLines(content: string, count: number): string {
   return content.slice(0, at);
 }
 
-/** A function of its own, since one made beside the other below would hold on to all of the note's lines as that does. */
+/** The lines of a text, asked for in their order: of a long note only those with fences are wanted. */
+function linesOf(text: string): (line: number) => string {
+  let [at, start] = [0, 0];
+  return (line) => {
+    for (; at < line; at++) start = text.indexOf('\n', start) + 1;
+    const end = text.indexOf('\n', start);
+    return text.slice(start, end === -1 ? text.length : end);
+  };
+}
+
 const atTheEdge = (): number => 0;
 
 /**
@@ -106,15 +115,18 @@ const atTheEdge = (): number => 0;
 function columnsOf(
   content: string,
   firstLine: number,
-  lines: readonly string[] | null,
+  fence: string | undefined,
+  text: string | null,
 ): (index: number) => number {
   // Nothing is taken off behind a fence that begins its line.
-  if (lines === null || /^[`~]/.test(lines[firstLine - 1] ?? '')) return atTheEdge;
-  let lengths: number[] | null = null;
+  if (text === null || /^[`~]/.test(fence ?? '')) return atTheEdge;
+  let lengths: { readonly note: readonly number[]; readonly code: readonly number[] } | null = null;
+  const lengthsOf = (lines: string): number[] => lines.split('\n').map((line) => line.length);
   return (index) => {
-    lengths ??= content.split('\n').map((line) => line.length);
-    const line = lines[firstLine + index];
-    return line === undefined ? 0 : line.length - (lengths[index] ?? 0);
+    lengths ??= { note: lengthsOf(text), code: lengthsOf(content) };
+    const { note, code } = lengths;
+    const length = note[firstLine + index];
+    return length === undefined ? 0 : length - (code[index] ?? 0);
   };
 }
 

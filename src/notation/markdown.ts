@@ -9,12 +9,7 @@ import { linkDestinationAt, linkTitleAt } from './link-definition';
 
 interface BlockParser {
   State: typeof StateBlock;
-  parse(src: string, md: unknown, env: Env, tokens: FenceToken[]): void;
-}
-
-/** How many lines the text has at most; only for making room. */
-interface Env {
-  readonly lines?: number;
+  parse(src: string, md: unknown, env: object, tokens: FenceToken[]): void;
 }
 
 type Tail<T extends readonly unknown[]> = T extends readonly [unknown, ...infer Rest] ? Rest : never;
@@ -31,10 +26,16 @@ export class LineState extends StateBlock {
   constructor(src: string, ...rest: Tail<ConstructorParameters<typeof StateBlock>>) {
     super('', ...rest);
     this.src = src;
-    const { bMarks, eMarks, tShift, sCount, bsCount } = this;
-    // Room for all lines at once: arrays that grow step by step are copied over and over.
-    const { lines = 0 } = this.env as Env;
-    bMarks.length = eMarks.length = tShift.length = sCount.length = bsCount.length = lines + 1;
+    // Five numbers for a line, as the library has them. Its own arrays would be half of what reading a long note leaves to
+    // be cleared away.
+    const room = (): number[] => new Int32Array(lines) as ArrayLike<number> as number[];
+    let lines = 1;
+    for (let at = src.indexOf('\n'); at !== -1; at = src.indexOf('\n', at + 1)) lines++;
+    const bMarks = (this.bMarks = room());
+    const eMarks = (this.eMarks = room());
+    const tShift = (this.tShift = room());
+    const sCount = (this.sCount = room());
+    this.bsCount = room();
     let line = 0;
     for (let start = 0; start < src.length; line++) {
       let pos = start;
@@ -46,12 +47,10 @@ export class LineState extends StateBlock {
       eMarks[line] = end;
       tShift[line] = pos - start;
       sCount[line] = indent;
-      bsCount[line] = 0;
       start = end + 1;
     }
     // One more, as the library has it, so that the rules may look past the last.
     bMarks[line] = eMarks[line] = src.length;
-    tShift[line] = sCount[line] = bsCount[line] = 0;
     this.lineMax = line;
   }
 
@@ -74,12 +73,9 @@ const md = {
   validateLink: (): boolean => true,
 };
 
-/**
- * The blocks of a text of so many lines. Its last line counts as ended, so that a fence's lines can be counted by its line
- * breaks.
- */
-export function parseBlocks(text: string, lines: number): readonly FenceToken[] {
+/** The blocks of a text. Its last line counts as ended, so that a fence's lines can be counted by its line breaks. */
+export function parseBlocks(text: string): readonly FenceToken[] {
   const tokens: FenceToken[] = [];
-  block.parse(text.endsWith('\n') ? text : `${text}\n`, md, { lines }, tokens);
+  block.parse(text.endsWith('\n') ? text : `${text}\n`, md, {}, tokens);
   return tokens;
 }

@@ -9,19 +9,20 @@ export { type FenceToken, blocksFromTokens } from './blocks';
 /** Reads a note. Never throws: what is wrong is a finding of the fence, of the front matter or of the line. */
 export function readNote(text: string): Note {
   const plain = withPlainLineEnds(text);
-  const lines = plain.split('\n');
-  const front = cutFrontMatter(lines);
+  const front = cutFrontMatter(head(plain).split('\n'));
   const body = plain.slice(startOfLine(plain, front.bodyLine));
   // A byte order mark is no part of the markdown, but counts in the columns of the first line.
   const marked = front.bodyLine === 0 && body.charCodeAt(0) === 0xfeff;
-  const blocks = blocksFromTokens(
-    parseBlocks(marked ? body.slice(1) : body, lines.length - front.bodyLine),
-    lines,
-    front.bodyLine,
-  );
+  const blocks = blocksFromTokens(parseBlocks(marked ? body.slice(1) : body), plain, front.bodyLine);
   const read = readFrontMatter(front);
   const torn = tornText(plain);
   return { blocks, front: read.front, findings: torn ? [...read.findings, torn] : read.findings };
+}
+
+/** As much of a note as can have to do with its front matter: all up to the mark that ends it, or the first lines. */
+function head(text: string): string {
+  const end = /^\ufeff?---[ \t]*\n(?:[^]*?\n)??---[ \t]*(?=\n|$)/.exec(text)?.[0];
+  return end ?? text.slice(0, startOfLine(text, 2));
 }
 
 /** The first place at which bytes were no text: a NUL, or what the host could not decode as UTF-8. */
