@@ -7,10 +7,7 @@ const CARDS = ' with ';
 /** The mark of a note in which its own text and the cards in force stand apart. */
 export const markOf = (own: string, cards: string): string => `${own}${CARDS}${cards}`;
 
-function parted(mark: string): readonly [own: string, cards: string] {
-  const at = mark.indexOf(CARDS);
-  return at < 0 ? [mark, ''] : [mark.slice(0, at), mark.slice(at + CARDS.length)];
-}
+const ownOf = (mark: string): string | undefined => mark.split(CARDS)[0];
 
 /**
  * Told of the index before and after each reading. A note is held against what it had before the first change of cards
@@ -19,7 +16,10 @@ function parted(mark: string): readonly [own: string, cards: string] {
 export class CardChanges {
   private marks = new Map<string, Kept>();
   /** Findings before cards changed, with the mark of the note's own text. */
-  private readonly old = new Map<string, { readonly own: string; readonly findings: readonly string[] }>();
+  private readonly old = new Map<
+    string,
+    { readonly own: string | undefined; readonly findings: readonly string[] }
+  >();
   /** By path; only notes with something new. */
   readonly found = new Map<string, readonly string[]>();
 
@@ -50,11 +50,9 @@ export class CardChanges {
   }
 
   private look({ path, mark, entry }: Kept, before: Kept | undefined): void {
-    const [own, cards] = parted(mark);
-    if (this.old.get(path) !== undefined && this.old.get(path)?.own !== own) this.forget(path);
-    if (!before || before.mark === mark) return;
-    const [ownBefore, cardsBefore] = parted(before.mark);
-    if (ownBefore !== own || cardsBefore === cards) return;
+    const own = ownOf(mark);
+    if (this.old.get(path)?.own !== own) this.forget(path);
+    if (!before || before.mark === mark || ownOf(before.mark) !== own) return;
     let old = this.old.get(path);
     if (!old) this.old.set(path, (old = { own, findings: before.entry.findings }));
     const fresh = without(entry.findings, old.findings);

@@ -70,9 +70,10 @@ export function entryOf(text: string, shops: readonly Shop[] = []): JobEntry {
 
 /** The same from a sheet that an editor keeps up to date already. */
 export function entryOfSheet(text: string, sheet: Sheet): JobEntry {
-  const { headings, lessons, prose } = parts(text, sheet.note);
+  const { lessons, prose, ...words } = parts(text, sheet.note);
+  const headings = words.headings.map((heading) => heading.text);
   const job = Object.fromEntries(sheet.job());
-  const findings = sheet.findings().filter((finding) => finding.file === null);
+  const findings = sheet.findings();
   const count = (severity: Finding['severity']): number =>
     findings.filter((finding) => finding.severity === severity).length;
   const rows = sheet.rows().filter((row) => row.block.word === 'figures');
@@ -94,7 +95,7 @@ function amountsOf(row: Row): readonly Amount[] {
   const { statement, value, line } = row;
   const comment = statement.comment?.text ?? null;
   const machines = row.block.on.map(({ text }) => text).join(' ');
-  const of = (name: string, how: How, q: Quantity, asked: Row['asked']): Amount => {
+  const of = (name: string, how: How, q: Quantity, asked: Row['asked'] = null): Amount => {
     const limits = asked ?? band(q);
     return {
       name,
@@ -116,16 +117,16 @@ function amountsOf(row: Row): readonly Amount[] {
       if (value?.kind === 'number') return [of(name, 'figure', value, row.asked)];
       if (value?.kind !== 'record') return [];
       return [...value.fields].flatMap(([field, part]) =>
-        part.kind === 'number' ? [of(`${name}.${field}`, 'figure', part, null)] : [],
+        part.kind === 'number' ? [of(`${name}.${field}`, 'figure', part)] : [],
       );
     }
     case 'reading': {
-      const last = (row.reading?.readings ?? []).at(-1);
-      return last ? [of(statement.path.names.join('.'), statement.how, last, null)] : [];
+      const last = row.reading?.readings.at(-1);
+      return last ? [of(statement.path.names.join('.'), statement.how, last)] : [];
     }
     case 'used': {
       const { value: base, unit } = statement.value;
-      return [of(statement.path.names.join('.'), 'used', quantity(base, unit), null)];
+      return [of(statement.path.names.join('.'), 'used', quantity(base, unit))];
     }
     default:
       return [];

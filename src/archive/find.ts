@@ -12,7 +12,6 @@ export interface Hit {
   readonly job: Readonly<Record<string, string>>;
   /** The amounts that the conditions were about, in the order of the note. */
   readonly amounts: readonly Amount[];
-  readonly score: number;
 }
 
 export interface Found {
@@ -134,7 +133,7 @@ class Search {
   /** Counts the note in if it has passed all parts before this one; of several scores the best counts. */
   private pass(note: number, score: number): boolean {
     if (this.passed[note] === this.parts) {
-      if (score > (this.now[note] as number)) this.now[note] = score;
+      this.now[note] = Math.max(this.now[note] as number, score);
       return true;
     }
     if (this.passed[note] !== this.parts - 1) return false;
@@ -153,28 +152,28 @@ class Search {
     if (!one) return [];
     const { path, entry } = one;
     const fitting: Amount[] = [];
-    for (let at = this.last[note] as number; at > 0; at = this.before[at - 1] as number)
+    for (let at = this.last[note] as number; at !== 0; at = this.before[at - 1] as number)
       fitting.push(this.fitting[at - 1] as Amount);
-    const amounts = fitting.length === 0 ? fitting : entry.amounts.filter((it) => fitting.includes(it));
-    return [{ path, title: entry.title, job: entry.job, amounts, score: this.score(note) }];
+    const amounts = entry.amounts.filter((it) => fitting.includes(it));
+    return [{ path, title: entry.title, job: entry.job, amounts }];
   }
 }
 
 /** A month or a year stands for all its days. */
 function dateFits(date: string, relation: Relation, wanted: string): boolean {
   if (!/^\d{4}-\d{2}-\d{2}/.test(date)) return false;
-  const within = date.startsWith(wanted);
+  const as = date.slice(0, wanted.length);
   switch (relation) {
     case '=':
-      return within;
+      return as === wanted;
     case '<':
-      return !within && date < wanted;
+      return as < wanted;
     case '>':
-      return !within && date > wanted;
+      return as > wanted;
     case '<=':
-      return within || date < wanted;
+      return as <= wanted;
     case '>=':
-      return within || date > wanted;
+      return as >= wanted;
   }
 }
 

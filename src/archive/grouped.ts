@@ -41,7 +41,7 @@ export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[]
 
 function groupOf({ job, errors, warnings }: JobEntry, by: Grouping): string {
   // A month is as much as a list of dates is read by.
-  if (by === 'due') return /^\d{4}-\d{2}/.exec(job['due']?.trim() ?? '')?.[0] ?? '';
+  if (by === 'due') return /^\d{4}-\d{2}/.exec((job['due'] ?? '').trim())?.[0] ?? '';
   if (by === 'findings') return errors > 0 ? 'errors' : warnings > 0 ? 'warnings' : '';
   return job[by]?.trim() ?? '';
 }

@@ -26,11 +26,11 @@ function table(lines: readonly string[]): readonly string[] {
       .map((cell) => cell.trim()),
   );
   const widths = (rows[0] ?? []).map((_, i) =>
-    Math.min(WIDEST, Math.max(3, ...rows.map((row) => row[i]?.length ?? 0))),
+    Math.min(WIDEST, Math.max(3, ...rows.map((row) => (row[i] ?? '').length))),
   );
   return rows.map((row, at) => {
     // The line below the head is drawn as wide as its columns.
-    const cells = row.map((cell, i) => (at === 1 ? '-' : cell).padEnd(widths[i] ?? 0, at === 1 ? '-' : ' '));
+    const cells = row.map((cell, i) => cell.padEnd(widths[i] ?? 0, at === 1 ? '-' : ' '));
     return `| ${cells.join(' | ')} |`;
   });
 }

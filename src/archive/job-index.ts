@@ -44,7 +44,7 @@ export class JobIndex {
   /** Lines there were when it was loaded, and notes put since; null when not all of it could be read. */
   private lines = 0;
   private changed: Set<string> | null = null;
-  private amounts: Amounts | null = null;
+  private readonly amounts = new Amounts();
   /** Notes whose amounts are still to be put to the others. */
   private readonly uncounted = new Map<string, Kept>();
   private words: MiniSearch<{ id: string; title: string; text: string; job: string }> | null = null;
@@ -109,15 +109,14 @@ export class JobIndex {
     this.remove(one.path);
     this.kept.set(one.path, one);
     this.changed?.add(one.path);
-    if (this.amounts) this.uncounted.set(one.path, one);
-    if (this.words) this.unworded.set(one.path, one);
+    this.uncounted.set(one.path, one);
+    this.unworded.set(one.path, one);
   }
 
   remove(path: string): void {
-    const old = this.kept.get(path);
-    if (!old) return;
-    this.kept.delete(path);
-    if (!this.uncounted.delete(path)) this.amounts?.remove(path);
+    if (!this.kept.delete(path)) return;
+    this.uncounted.delete(path);
+    this.amounts.remove(path);
     if (!this.unworded.delete(path)) this.words?.discard(path);
   }
 
@@ -161,10 +160,9 @@ export class JobIndex {
 
   /** The amounts of all notes, to be asked for values. */
   counted(): Amounts {
-    const amounts = this.begunAmounts();
-    for (const one of this.uncounted.values()) amounts.add(one);
+    for (const one of this.uncounted.values()) this.amounts.add(one);
     this.uncounted.clear();
-    return amounts;
+    return this.amounts;
   }
 
   /** Notes that hold a word or one that begins with it, by their worth. Slips of one letter count in long words. */
@@ -190,24 +188,15 @@ export class JobIndex {
       this.unworded.delete(path);
       await slices.next();
     }
-    const amounts = this.begunAmounts();
     for (const [path, one] of this.uncounted) {
-      amounts.add(one);
+      this.amounts.add(one);
       this.uncounted.delete(path);
       await slices.next();
     }
   }
 
-  private begunAmounts(): Amounts {
-    if (this.amounts) return this.amounts;
-    for (const one of this.kept.values()) this.uncounted.set(one.path, one);
-    return (this.amounts = new Amounts());
-  }
-
   private begunWords(): NonNullable<typeof this.words> {
-    if (this.words) return this.words;
-    for (const one of this.kept.values()) this.unworded.set(one.path, one);
-    return (this.words = new (miniSearch())({ fields: ['title', 'job', 'text'] }));
+    return (this.words ??= new (miniSearch())({ fields: ['title', 'job', 'text'] }));
   }
 }
 

@@ -31,7 +31,7 @@ const ALL = { low: -Infinity, high: Infinity, lowOpen: false, highOpen: false };
 export function pastUse(index: JobIndex, { path, name, job, value, machines }: Asking): readonly PastUse[] {
   const amounts = index.counted();
   const wanted = name.toLowerCase();
-  const alike = alikeTo(job, value?.base ?? null, machines);
+  const alike = alikeTo(job, value, machines);
   const found: PastUse[] = [];
   for (const column of amounts.named(wanted)) {
     if (column.how === 'figure' || column.name.toLowerCase() !== wanted) continue;
@@ -62,7 +62,7 @@ export function pastUse(index: JobIndex, { path, name, job, value, machines }: A
 /** What a job has in common with the one that asks, in words. */
 function alikeTo(
   job: Asking['job'],
-  value: number | null,
+  value: Asking['value'],
   machines: readonly string[],
 ): (entry: JobEntry, amount: Amount) => readonly string[] {
   const own = ['material', 'customer', 'part'].map((field) => [field, job[field]?.toLowerCase()] as const);
@@ -72,8 +72,7 @@ function alikeTo(
       .map(([field]) => `same ${field}`);
     const on = amount.machines.split(' ');
     if (machines.some((machine) => on.includes(machine))) alike.push('same machine');
-    if (value !== null && value !== 0 && Math.abs(amount.value - value) <= NEAR * Math.abs(value))
-      alike.push('like size');
+    if (value && Math.abs(amount.value - value.base) <= NEAR * Math.abs(value.base)) alike.push('like size');
     return alike;
   };
 }

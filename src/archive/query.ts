@@ -108,13 +108,12 @@ function readPiece(piece: string, start: number): readonly Term[] | QueryProblem
   let problem: QueryProblem | null = null;
   for (const [i, word] of words.entries()) {
     const rest = words[i + 1];
-    if (!rest && !/[<>=≤≥]/u.test(word.text)) break;
     const [head, how] =
       HOW.has(word.text.toLowerCase()) && rest ? [rest, word.text.toLowerCase()] : [word, null];
     const joined = /^(.*?)([<>=≤≥].*)$/su.exec(head.text);
     const name = joined ? (joined[1] ?? '') : head.text;
     if (!NAME.test(name)) continue;
-    const after = piece.slice(head.at + name.length);
+    const after = piece.slice(head.at + name.length).trimEnd();
     const condition = readCondition(
       name,
       how as How | null,
@@ -171,8 +170,8 @@ function readCondition(
   start: number,
   surely: boolean,
 ): Term | QueryProblem | null {
-  const [, sign, text = ''] = RELATION.exec(after.trimStart()) ?? [];
-  const relation = ({ '≤': '<=', '≥': '>=', '==': '=' }[sign ?? ''] ?? sign ?? null) as Relation | null;
+  const [, sign = '', text = ''] = RELATION.exec(after.trimStart()) ?? [];
+  const relation = ({ '≤': '<=', '≥': '>=', '==': '=' }[sign] ?? (sign || null)) as Relation | null;
   const meant = surely || relation !== null || /^[+-]?\d/.test(text);
   if (!meant) return null;
   const field = name.toLowerCase();
@@ -240,10 +239,10 @@ function readRange(text: string): Range | null {
 
 /** What shows alike is equal: half a step of the last digit that a result in this unit is shown with. */
 function roundingOf(q: Quantity): number {
-  return (0.5 / 10 ** usualDecimals(q)) * q.unit.factor * (1 + 1e-9);
+  return (0.5 / 10 ** usualDecimals(q)) * q.unit.factor;
 }
 
 function problemAt(says: string, after: string, start: number): QueryProblem {
-  const blanks = after.length - after.trimStart().length;
-  return { says, start: start + blanks, end: start + Math.max(after.trimEnd().length, blanks + 1) };
+  const end = start + after.length;
+  return { says, start: end - after.trimStart().length, end };
 }

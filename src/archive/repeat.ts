@@ -8,7 +8,7 @@ import { noteLines } from '../notation/blocks';
 import { cutFrontMatter } from '../notation/front-matter';
 import { show } from '../quantity/display';
 import type { Quantity } from '../quantity/value';
-import { parts } from './note-text';
+import { lineEndOf, parts } from './note-text';
 
 export interface Repeat {
   /** Number of the new job. */
@@ -17,6 +17,9 @@ export interface Repeat {
   readonly of: string;
 }
 
+/** Lessons stand under the first heading unless it stands further down than this, else above everything. */
+const NEAR_TOP = 4;
+
 /** Lines of the note to leave out, and lines that stand in the place of others. */
 interface Edits {
   readonly drop: Set<number>;
@@ -24,7 +27,6 @@ interface Edits {
 }
 
 export function repeatOf(text: string, sheet: Sheet, { job, of }: Repeat): string {
-  const end = /\r\n|\r|\n/.exec(text)?.[0] ?? '\n';
   const lines = text.replace(/^\ufeff/, '').split(/\r\n|\r|\n/);
   const edits: Edits = { drop: new Set(), change: new Map() };
   for (const row of sheet.rows()) if (row.block.word === 'figures') editRow(row, sheet, of, lines, edits);
@@ -33,18 +35,25 @@ export function repeatOf(text: string, sheet: Sheet, { job, of }: Repeat): strin
     // The fence lines go with what they hold.
     for (const line of noteLines(block)) edits.drop.add(line);
   }
-  const lessons = parts(text, sheet.note).lessons;
+  const { headings, lessons } = parts(text, sheet.note);
   for (const { line } of lessons) edits.drop.add(line);
-  const body = lines.flatMap((line, i) =>
-    edits.drop.has(i) ? [] : (edits.change.get(i) ?? [unticked(line)]),
-  );
-  const front = withFront(body, [
+  const each = new Set(lessons.map((lesson) => `- Lesson: ${lesson.text}`));
+  const learnt = lessons.length > 0 ? ['', ...each] : [];
+  const { bodyLine, lines: front } = cutFrontMatter(lines);
+  const title = headings.find(({ line }) => line - bodyLine < NEAR_TOP)?.line;
+  const body = lines.flatMap((line, i) => {
+    if (i < bodyLine || edits.drop.has(i)) return [];
+    const stays = edits.change.get(i) ?? [unticked(line)];
+    return i === title ? [...stays, ...learnt] : stays;
+  });
+  const fields = withFields(front ?? [], [
     ['job', job],
     ['due', null],
     ['status', 'planned'],
     ['repeat_of', of],
   ]);
-  return withLessons(front, [...new Set(lessons.map((lesson) => lesson.text))]).join(end);
+  const above = title === undefined ? learnt : [];
+  return ['---', ...fields, '---', ...above, ...body].join(lineEndOf(text));
 }
 
 /** Done last time is not done this time. */
@@ -71,11 +80,11 @@ function editRow(
   const path = statement.path.names.join('.');
   const planned = valueNow(sheet, path);
   const why = statement.comment ? `: ${statement.comment.text}` : '';
-  const figure = statement.path.names.length === 1 ? sheet.figure(path) : undefined;
+  const figure = sheet.figure(path);
   const written = row.text.slice(statement.value.start, statement.value.end);
-  const note =
-    planned && !same(planned, used) ? `used in ${of}, planned ${show(planned)}${why}` : `used in ${of}${why}`;
-  if (figure?.statement.kind === 'figure' && figure.block.word === 'figures') {
+  const other = planned && !same(planned, used) ? show(planned) : null;
+  const note = `used in ${of}${other === null ? '' : `, planned ${other}`}${why}`;
+  if (figure?.statement.kind === 'figure') {
     const at = (lines[figure.line] ?? '').slice(0, Math.max(0, figure.column));
     const { name, limits, sense } = figure.statement;
     // Limits that were asked stay asked, where they fit any nominal.
@@ -85,7 +94,7 @@ function editRow(
         : '';
     const plan = codeOf(figure);
     change.set(figure.line, [
-      ...(planned && !same(planned, used) ? [`${at}# planned in ${of}: ${plan}`] : []),
+      ...(other === null ? [] : [`${at}# planned in ${of}: ${plan}`]),
       `${at}${name.text} = ${written}${asked}   # ${note}`,
     ]);
     drop.add(line);
@@ -110,42 +119,27 @@ const same = (a: Quantity, b: Quantity): boolean =>
 
 type Field = readonly [name: string, text: string | null];
 
-function withFront(lines: readonly string[], fields: readonly Field[]): readonly string[] {
-  const { bodyLine, lines: old } = cutFrontMatter(lines);
-  const rest = lines.slice(bodyLine);
+/** The front matter with these fields in the place of the old ones, new ones behind; those that are null are left out. */
+function withFields(lines: readonly string[], fields: readonly Field[]): readonly string[] {
   const kept: string[] = [];
   const left = new Map(fields);
   let dropping = false;
-  for (const line of old ?? []) {
-    const key = /^([A-Za-z_]+)\s*:/.exec(line)?.[1];
-    // What a replaced field ran on over goes with it.
-    if (key === undefined && dropping && /^\s/.test(line)) continue;
-    dropping = key !== undefined && left.has(key);
+  for (const line of lines) {
+    // What a replaced field ran on over goes with it: deeper lines, empty ones, the items of a list.
+    if (dropping && /^(?:[\s-]|$)/.test(line)) continue;
+    const key = /^([A-Za-z_]+)\s*:/.exec(line)?.[1] ?? '';
+    dropping = left.has(key);
     if (!dropping) kept.push(line);
     else {
-      const text = left.get(key ?? '');
-      if (text !== null && text !== undefined) kept.push(`${key ?? ''}: ${scalar(text)}`);
-      left.delete(key ?? '');
+      const text = left.get(key) ?? null;
+      if (text !== null) kept.push(`${key}: ${scalar(text)}`);
+      left.delete(key);
     }
   }
   for (const [name, text] of left) if (text !== null) kept.push(`${name}: ${scalar(text)}`);
-  return ['---', ...kept, '---', ...rest];
+  return kept;
 }
 
 /** Plain where YAML reads it as it stands, else quoted. */
 const scalar = (text: string): string =>
   /^[\p{L}\p{N}][\p{L}\p{N} ._/-]*$/u.test(text) && !/\s$/.test(text) ? text : JSON.stringify(text);
-
-/** Under the first heading, else under the front matter. */
-function withLessons(lines: readonly string[], lessons: readonly string[]): readonly string[] {
-  if (lessons.length === 0) return lines;
-  const front = cutFrontMatter(lines).bodyLine - 1;
-  const heading = lines.findIndex((line, i) => i > front && /^ {0,3}#{1,6}\s/.test(line));
-  const at = heading > 0 && heading - front < 5 ? heading : front;
-  return [
-    ...lines.slice(0, at + 1),
-    '',
-    ...lessons.map((text) => `- Lesson: ${text}`),
-    ...lines.slice(at + 1),
-  ];
-}

@@ -2,6 +2,7 @@
 import { NOTHING, type Sheet } from '../engine/index';
 import { fromBase } from '../quantity/unit';
 import type { Quantity } from '../quantity/value';
+import { lineEndOf } from './note-text';
 
 export interface Signature {
   /** `2026-11-25`. */
@@ -16,7 +17,7 @@ export interface Signature {
 export function errorsOf(sheet: Sheet): readonly { readonly line: number; readonly message: string }[] {
   return sheet
     .findings()
-    .filter((finding) => finding.severity === 'error' && finding.file === null)
+    .filter((finding) => finding.severity === 'error')
     .map(({ line, message }) => ({ line, message }));
 }
 
@@ -45,29 +46,19 @@ export function signedBlock(sheet: Sheet, { date, version, by }: Signature): str
 
 /** The whole note with the record added, its line ends kept. */
 export function signedNote(text: string, sheet: Sheet, signature: Signature): string {
-  const end = /\r\n|\r|\n/.exec(text)?.[0] ?? '\n';
+  const end = lineEndOf(text);
   const block = signedBlock(sheet, signature).replaceAll('\n', end);
-  return `${text}${text === '' || /[\r\n]$/.test(text) ? '' : end}${block}`;
+  return `${text}${/[\r\n]$/.test(text) ? '' : end}${block}`;
 }
 
-/** Nine digits in the unit that the figure is shown in, written out in full. */
+/** Nine digits written out in full: with an exponent a figure would read as something else. */
+const WRITTEN: Intl.NumberFormatOptions = { maximumSignificantDigits: 9, useGrouping: false };
+
+/** In the unit that the figure is shown in. */
 function exact(q: Quantity): string {
   // What rounding leaves of a zero differs from machine to machine.
   const amount = fromBase(Math.abs(q.value) < NOTHING ? 0 : q.value, q.unit);
-  return joined(digits(amount), q);
-}
-
-function digits(amount: number): string {
-  const text = String(Number(amount.toPrecision(9)));
-  if (!text.includes('e')) return text;
-  // Written with an exponent a figure would read as something else.
-  const [mantissa = '', power] = amount.toExponential(8).split('e');
-  const exponent = Number(power);
-  return exponent < 0
-    ? Number(text)
-        .toFixed(Math.min(40, 8 - exponent))
-        .replace(/0+$/, '')
-    : mantissa.replace('.', '') + '0'.repeat(exponent - 8);
+  return joined(amount.toLocaleString('en-US', WRITTEN), q);
 }
 
 function joined(number: string, q: Quantity): string {
@@ -79,10 +70,8 @@ function joined(number: string, q: Quantity): string {
 function limits(value: Quantity, asked: { readonly low: number; readonly high: number } | null): string {
   if (asked === null) return '';
   const { factor } = value.unit;
-  const by = (end: number): string => {
-    const off = Number(((end - value.value) / factor).toPrecision(9));
-    return off === 0 ? '0' : `${off > 0 ? '+' : '-'}${digits(Math.abs(off))}`;
-  };
+  const by = (end: number): string =>
+    ((end - value.value) / factor).toLocaleString('en-US', { ...WRITTEN, signDisplay: 'exceptZero' });
   return ` ${by(asked.high)}/${by(asked.low)} ${value.unit.symbol}`.trimEnd();
 }
 

@@ -18,7 +18,7 @@ export interface Kept {
 
 /** The first line. Another version of the program may come to other values, so its index counts as none. */
 export function headOf(version: string): string {
-  return `scribeline index ${FORMAT} ${version.replace(/\s/g, '')}`;
+  return `scribeline index ${FORMAT} ${version}`;
 }
 
 /**
@@ -64,14 +64,13 @@ const lineSum = (version: string, body: string): string => sumOf(`${headOf(versi
  * all there is.
  */
 export function* readBack(text: string, version: string): Generator<Kept, boolean> {
-  let end = text.indexOf('\n');
-  if (end < 0 || text.slice(0, end) !== headOf(version)) return false;
+  const head = `${headOf(version)}\n`;
+  if (!text.startsWith(head)) return false;
   let whole = true;
-  while (end < text.length) {
-    const start = end + 1;
+  for (let start = head.length, end; start < text.length; start = end + 1) {
     end = text.indexOf('\n', start);
     // A line without its end was cut short.
-    if (end < 0) return whole && start === text.length;
+    if (end === -1) return false;
     // What is put behind begins a line of its own, whatever stood there before.
     if (end === start) continue;
     const at = text.indexOf(' ', start);

@@ -47,6 +47,16 @@ describe('changed cards', () => {
     expect(changed(changes, pin(GAP), pin(WIDE))).toEqual([]);
   });
 
+  it('go on being told when another change leaves a finding as it was, until they were seen', () => {
+    const changes = new CardChanges();
+    const pin = (speeds: string): Kept[] => [kept('pin.md', NOTE, speeds)];
+    const ALIKE = '120, 300';
+    expect(changed(changes, pin(WIDE), pin(NARROW))).toHaveLength(1);
+    expect(changed(changes, pin(NARROW), pin(ALIKE))).toEqual([['pin.md', ['speed-outside-machine']]]);
+    changes.seen();
+    expect(changed(changes, pin(ALIKE), pin(NARROW))).toEqual([]);
+  });
+
   it('count as they are once they were seen', () => {
     const changes = new CardChanges();
     const pin = (speeds: string): Kept[] => [kept('pin.md', NOTE, speeds)];

@@ -15,6 +15,7 @@ const NOTES: Readonly<Record<string, string>> = {
     figures('a = 1 mm + 1 kg'),
   // Limits wider than those asked for: a warning.
   'gauge.md': figures('a = 1 mm ± 0.1 mm', 'b = a ± 0.01 mm'),
+  'anvil.md': figures('a = 1 mm'),
   'almanac.md': head('due: soon') + figures('a = 1 mm'),
   'prose.md': '# About the shop\n',
 };
@@ -28,12 +29,12 @@ describe('jobs in groups', () => {
     expect(isJob(entryOf(head('customer: Ostley Ferry')))).toBe(false);
   });
 
-  const OTHERS = 'almanac.md gauge.md';
+  const OTHERS = 'almanac.md anvil.md gauge.md';
   it.each<[Grouping, readonly string[]]>([
     ['customer', ['Dunmere Boatyard: pin.md', 'Ostley Ferry: sleeve.md lever.md', `: ${OTHERS}`]],
     ['status', ['cutting: pin.md', 'done: sleeve.md lever.md', `: ${OTHERS}`]],
     ['due', ['2026-04: pin.md', '2026-03: sleeve.md lever.md', `: ${OTHERS}`]],
-    ['findings', ['errors: sleeve.md', 'warnings: gauge.md', ': almanac.md pin.md lever.md']],
+    ['findings', ['errors: sleeve.md', 'warnings: gauge.md', ': almanac.md pin.md lever.md anvil.md']],
   ])('by %s', (by, wanted) => {
     expect(groups(by)).toEqual(wanted);
     expect(GROUPINGS).toContain(by);

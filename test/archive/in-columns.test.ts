@@ -19,6 +19,12 @@ it('puts the columns of a table under each other and leaves the rest as it is', 
   );
 });
 
+it('takes cells without blanks around them, and rows that lack some', () => {
+  expect(inColumns('|a|long|\n|-|-|\n|b|\n|c|d|')).toBe(
+    ['| a   | long |', '| --- | ---- |', '| b   |', '| c   | d    |'].join('\n'),
+  );
+});
+
 it('does not make a column as wide as one long text', () => {
   const long = 'x'.repeat(200);
   expect(

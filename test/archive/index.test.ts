@@ -61,14 +61,22 @@ describe('an entry', () => {
   it.each(['\n', '\r\n', '\r'])('holds the words beside the figures, with any line end (%j)', (end) => {
     const lines = [
       ...['\ufeff# Lever', '', 'Lesson: hold it short', '  turned twice  ', '## Second ##'],
-      ...['```figures', 'a = 1 mm # by eye', '# a remark', '```', '- **lesson:** slower', '> Lesson: oil it'],
+      ...[
+        '```figures',
+        'a = 1 mm # by eye',
+        'b = 2 mm',
+        '# a remark',
+        '```',
+        '- **lesson:** slower',
+        '> Lesson: oil it',
+      ],
     ];
     const { title, headings, lessons, text } = entryOf(lines.join(end));
     expect([title, headings]).toEqual(['Lever', ['Lever', 'Second']]);
     expect(lessons).toEqual([
       { line: 2, text: 'hold it short' },
-      { line: 9, text: 'slower' },
-      { line: 10, text: 'oil it' },
+      { line: 10, text: 'slower' },
+      { line: 11, text: 'oil it' },
     ]);
     expect(text.split('\n')).toEqual([
       ...['# Lever', 'Lesson: hold it short', 'turned twice', '## Second ##', '- **lesson:** slower'],
@@ -92,7 +100,10 @@ describe('an entry', () => {
       'b = 2 * a',
       'c = 2 * a ± 0.5 mm',
       'd = 1 mm',
+      'e = 1 mm ± 0 mm',
       'a final 10.2 mm, 10.3 mm',
+      // Of another kind than its figure: no reading of it.
+      'd measured 5 kg',
     ];
     const { amounts } = entryOf(`\`\`\`figures on mill, lathe\n${lines.join('\n')}\n\`\`\`\n`);
     const limits = amounts.map(({ name, how, value, low, high }) => [name, how, value, low, high]);
@@ -101,6 +112,7 @@ describe('an entry', () => {
       ['b', 'figure', 20, 19.8, 20.2],
       ['c', 'figure', 20, 19.5, 20.5],
       ['d', 'figure', 1, null, null],
+      ['e', 'figure', 1, 1, 1],
       ['a', 'final', 10.3, null, null],
     ]);
     expect(amounts[0]?.machines).toBe('mill lathe');
@@ -153,10 +165,25 @@ describe('the index', () => {
     const notes = new MemoryNotes(100);
     const index = new JobIndex();
     const first = await index.refresh(notes, (done) => done < 40);
-    expect([first.whole, index.size]).toEqual([false, 40]);
+    expect([first.whole, first.read, index.size]).toEqual([false, 40, 40]);
     notes.reads = 0;
     expect((await index.refresh(notes)).whole).toBe(true);
     expect([notes.reads, index.size]).toEqual([60, 100]);
+  });
+
+  it('tells now and then how far it is, and that all is done only when it is', async () => {
+    const told = async (most: number): Promise<readonly number[]> => {
+      const done: number[] = [];
+      await new JobIndex().refresh(new MemoryNotes(100), (so, all) => {
+        expect(all).toBe(100);
+        return done.push(so) < most;
+      });
+      return done;
+    };
+    const whole = await told(Infinity);
+    expect(whole.length).toBeLessThan(20);
+    expect([whole[0], whole.at(-1)]).toEqual([0, 100]);
+    expect(await told(3)).toEqual(whole.slice(0, 3));
   });
 
   it('leaves out a note that cannot be read, and says so', async () => {
@@ -165,8 +192,12 @@ describe('the index', () => {
     const read = notes.read.bind(notes);
     notes.texts.set('jobs/00002.md', `${jobNote(2)}more`);
     notes.read = (path) => (path === 'jobs/00002.md' ? Promise.reject(new Error('locked')) : read(path));
-    expect((await index.refresh(notes)).unreadable).toEqual([{ path: 'jobs/00002.md', why: 'locked' }]);
+    const all = await index.refresh(notes);
+    expect(all.unreadable).toEqual([{ path: 'jobs/00002.md', why: 'locked' }]);
+    expect(all).toMatchObject({ read: 0, kept: 2, gone: 0, whole: true });
     expect(index.entry('jobs/00002.md')).toBeUndefined();
+    notes.read = () => Promise.reject('busy');
+    expect((await index.refresh(notes)).unreadable).toEqual([{ path: 'jobs/00002.md', why: 'busy' }]);
   });
 
   it('keeps every part of an entry', async () => {
@@ -267,6 +298,9 @@ describe('the index', () => {
     for (const odd of [undefined, 7.5, { a: 1 }, [1], [[1]]])
       for (let i = 0; i < data.length; i++)
         expect([i, odd, kept(data.map((it, at) => (at === i ? odd : it)))]).toEqual([i, odd, 0]);
+    expect(kept(data.map((it, at) => (at === 2 ? ['0147'] : it)))).toBe(0);
+    for (const lesson of [['8', 'text'], [8], [8, 9]])
+      expect(kept(data.map((it, at) => (at === 6 ? [lesson] : it)))).toBe(0);
     const amounts = data[5] as unknown[][];
     for (const odd of [undefined, true, {}])
       for (let i = 0; i < (amounts[0]?.length ?? 0); i++) {
@@ -346,6 +380,7 @@ describe('finding', () => {
     expect(hits('ball < 25.4 mm')).toBe(1); // the worn sample of 25.2 mm
     expect(hits('ball < 25.2 mm')).toBe(0);
     expect(hits('ball <= 25.2 mm')).toBe(1);
+    expect(hits('ball > 25.4 mm')).toBe(0);
     expect(hits('ball > 1.01 in')).toBe(0);
     expect(hits('ball = 1 in ± 0.1 mm')).toBe(1);
     expect(hits('speed = 1200 rpm')).toBe(1);
@@ -355,20 +390,33 @@ describe('finding', () => {
     expect(hits('due < 2026-12')).toBe(0);
     expect(hits('due <= 2026')).toBe(1);
     // A job due within what is asked for is neither before nor after it.
-    for (const query of ['due > 2025', 'due > 2025-12-31', 'due >= 2026-12', 'due < 2027', 'due >= 2026'])
-      expect([query, hits(query)]).toEqual([query, 1]);
-    for (const query of ['due > 2026', 'due > 2027', 'due < 2026', 'due >= 2027', 'due <= 2025'])
-      expect([query, hits(query)]).toEqual([query, 0]);
+    for (const query of ['> 2025', '> 2025-12-31', '>= 2026-12', '< 2027', '>= 2026', '<= 2027-01'])
+      expect([query, hits(`due ${query}`)]).toEqual([query, 1]);
+    for (const query of ['> 2026', '> 2027', '< 2026', '>= 2027', '<= 2025', '= 2025', '= 2026-11'])
+      expect([query, hits(`due ${query}`)]).toEqual([query, 0]);
+    for (const [query, wanted] of [...['=', '<=', '>='].map((it) => [it, 1]), ['<', 0], ['>', 0]])
+      expect([query, hits(`due ${query ?? ''} 2026-12-11`)]).toEqual([query, wanted]);
     expect(hits('ball >= 25.4001 mm')).toBe(1); // as shown, 25.4 mm
     expect(hits('ball >= 25.41 mm')).toBe(0);
     expect(hits('chatter ball 25 mm .. 26 mm')).toBe(1);
     expect(hits('winch')).toBe(0);
   });
 
+  it('finds by a field or a date only notes that have it', async () => {
+    const notes = new MemoryNotes();
+    notes.texts.set('a.md', FERRY);
+    notes.texts.set('bare.md', '# Ferry due 2026\n');
+    notes.texts.set('soon.md', '---\ndue: soon\n---\n');
+    const index = await indexOf(notes);
+    for (const query of ['customer: ferry', 'due > 2000', 'due < 3000', 'due >= 2000'])
+      expect([query, asked(index, query)]).toEqual([query, ['a.md']]);
+  });
+
   it('asks for a reading by its word, but for a sample that no figure plans', async () => {
     const notes = new MemoryNotes();
     notes.texts.set('planned.md', '```figures\npin = 26 mm\npin measured 26.4 mm\n```\n');
     notes.texts.set('sample.md', '```figures\npin measured 26.4 mm\n```\n');
+    notes.texts.set('used.md', '```figures\npin used 26.4 mm\n```\n');
     notes.texts.set('nothing.md', '```figures\npin = 1 mm / 0\n```\n');
     const index = await indexOf(notes);
     expect(asked(index, 'pin = 26.4 mm')).toEqual(['sample.md']);
@@ -384,10 +432,56 @@ describe('finding', () => {
 
   it('puts the very name before a name that holds it', async () => {
     const notes = new MemoryNotes();
-    notes.texts.set('old.md', '```figures\nold_ball = 20 mm\n```\n');
-    notes.texts.set('ball.md', '```figures\nball = 20 mm\n```\n');
+    notes.texts.set('a.md', '```figures\nold_ball = 20 mm\nold_ring = 20 mm\n```\n');
+    notes.texts.set('ball.md', '```figures\nball = 20 mm\nring = 20 mm\n```\n');
     notes.texts.set('field.md', '```figures\nball = ball_setup_result(22 mm, 0 mm, 15.5°, 9 mm)\n```\n');
-    expect(asked(await indexOf(notes), 'ball 1 mm .. 30 mm')).toEqual(['ball.md', 'field.md', 'old.md']);
+    notes.texts.set('setup.md', '```figures\nsetup = ball_on_shank(20 mm, 8 mm)\n```\n');
+    const index = await indexOf(notes);
+    expect(asked(index, 'ball 1 mm .. 30 mm')).toEqual(['ball.md', 'field.md', 'a.md']);
+    expect(asked(index, 'ring 1 mm .. 30 mm')).toEqual(['ball.md', 'setup.md', 'a.md']);
+    // Of several names that hold it in one note the nearest counts, wherever it stands.
+    notes.texts.set('a.md', '```figures\nold_ball = 20 mm\nball = 20 mm\n```\n');
+    await index.refresh(notes);
+    expect(asked(index, 'ball 1 mm .. 30 mm')).toEqual(['a.md', 'ball.md', 'field.md']);
+  });
+
+  it('finds words by their beginning and with a slip in a long one, a title before the head before the rest', () => {
+    const index = new JobIndex();
+    const put = (path: string, text: string): void => index.put({ path, mark: '', entry: entryOf(text) });
+    const found = (word: string): readonly string[] => [...index.withWord(word).keys()];
+    put('text.md', '# Pin\n\nspindle, spindle of a lathe\n');
+    put('head.md', '---\ncustomer: Spindle\n---\n');
+    put('title.md', '# Spindle\n');
+    expect(found('spindle')).toEqual(['title.md', 'head.md', 'text.md']);
+    expect(found('spi')).toHaveLength(3);
+    expect(found('sp')).toEqual([]);
+    expect([found('spindel'), found('spindla'), found('sbindla')].map(({ length }) => length)).toEqual([
+      0, 3, 0,
+    ]);
+    put('lever.md', 'lever, winches\n');
+    expect([found('lever'), found('lebar'), found('lebver'), found('lezer')]).toEqual([
+      ['lever.md'],
+      [],
+      ['lever.md'],
+      [],
+    ]);
+  });
+
+  it('follows words through notes that change, come and go', () => {
+    const index = new JobIndex();
+    const put = (path: string, text: string): void => index.put({ path, mark: '', entry: entryOf(text) });
+    const found = (word: string): readonly string[] => [...index.withWord(word).keys()].sort();
+    put('a.md', 'chatter');
+    put('b.md', 'chatter');
+    expect(found('chatter')).toEqual(['a.md', 'b.md']);
+    put('a.md', 'silence');
+    put('c.md', 'chatter');
+    put('d.md', 'chatter');
+    index.remove('d.md');
+    index.remove('none.md');
+    expect([found('chatter'), found('silence')]).toEqual([['b.md', 'c.md'], ['a.md']]);
+    index.remove('b.md');
+    expect(found('chatter')).toEqual(['c.md']);
   });
 });
 

@@ -180,10 +180,70 @@ after
       ['', '- Lesson: a', 'words'],
     ],
     [['words'], ['words']],
+    [
+      ['\ufeff# Pin', 'Lesson: a', 'words'],
+      ['# Pin', '', '- Lesson: a', 'words'],
+    ],
+    // What begins like a heading within figures is none.
+    [
+      ['```figures', '# by eye', 'a = 1 mm', '```', '- Lesson: a'],
+      ['', '- Lesson: a', '```figures', '# by eye', 'a = 1 mm', '```'],
+    ],
   ])('lessons of %j come first', (lines, wanted) => {
     const text = lines.join('\n');
     const out = repeatOf(text, calculate(text), { job: '2', of: '1' }).split('\n');
     expect(out).toEqual(['---', 'job: 2', 'status: planned', 'repeat_of: 1', '---', ...wanted]);
+  });
+
+  it('gives fields anew with all that the old ones ran on over, and leaves what stands between them', () => {
+    const text = [
+      ...[
+        '---',
+        '# as agreed',
+        'due:',
+        '- 2026-01-02',
+        '',
+        '- or later',
+        'status: |',
+        '  done',
+        '',
+        '  well',
+      ],
+      ...['customer: Mill', '# by hand', 'repeat_of: 7', 'my-own: 5', '  too', '---', '', '# Pin'],
+      ...['Lesson: hold it short', ''],
+    ].join('\n');
+    const out = repeatOf(text, calculate(text), { job: '2', of: '1' });
+    expect(out.split('\n')).toEqual([
+      ...[
+        '---',
+        '# as agreed',
+        'status: planned',
+        'customer: Mill',
+        '# by hand',
+        'repeat_of: 1',
+        'my-own: 5',
+      ],
+      ...['  too', 'job: 2', '---', '', '# Pin', '', '- Lesson: hold it short', ''],
+    ]);
+    expect(findings(calculate(out))).toEqual([]);
+  });
+
+  it('gives a figure what was used though its plan had no value or was of another kind, and leaves cards alone', () => {
+    const text = [
+      ...['```figures', 'speed = lost', 'speed used 140 rpm', 'pin = 5 mm', 'pin used 5 kg', '```'],
+      ...['```machine lathe', 'power measured 2 kW', '```', ''],
+    ].join('\n');
+    expect(repeatOf(text, calculate(text), { job: '2', of: '1' }).split('\n').slice(5)).toEqual([
+      ...['```figures', 'speed = 140 rpm   # used in 1', '# planned in 1: pin = 5 mm'],
+      ...['pin = 5 kg   # used in 1, planned 5 mm', '```'],
+      ...['```machine lathe', 'power measured 2 kW', '```', ''],
+    ]);
+  });
+
+  it('ends all lines as the first one ends', () => {
+    const text = 'a\nb\r\nc\rd';
+    const made = ['---', 'job: 2', 'status: planned', 'repeat_of: 1', '---', 'a', 'b', 'c', 'd'];
+    expect(repeatOf(text, calculate(text), { job: '2', of: '1' })).toBe(made.join('\n'));
   });
 
   it.each(['0147', 'a b', 'ä/1-2.x', 'ends ', ' begins', '# no', 'a: b', '"', '-', ''])(
@@ -293,6 +353,8 @@ describe('signing', () => {
     ['0.000000123456789123 mm', '0.000000123456789 mm'],
     ['-0.0000025 kg', '-0.0000025 kg'],
     ['12345678901.5 mm', '12345678900 mm'],
+    ['2 mm / 3', '0.666666667 mm'],
+    ['0.1 mm + 0.2 mm - 0.3 mm', '0 mm'],
     ['1000000000000 mm * 1000000000 * 123', '123000000000000000000000 mm'],
     ['-1000000000000 mm * 1000000000 * 100', '-100000000000000000000000 mm'],
     ['30°', '30 deg'],
@@ -340,6 +402,9 @@ describe('signing', () => {
     expect(signed.endsWith(['', 'none = 0 mm', 'ratio = 5', '```', ''].join(end))).toBe(true);
     expect(signed.split('```signed')[1]).not.toMatch(/power|measured|2 \* pin|\[/);
     expect(signedNote(`${text}${end}`, calculate(text), signature)).toBe(signed);
+    expect(signedNote(`a${end}b\r\nc\n`, calculate(''), signature).split('signed')[1]).toBe(
+      [...['', 'date: 2026-11-25', 'version: 0.1.0', 'by: M. Orrin', '```', '']].join(end),
+    );
   });
 
   it('lists twenty errors and counts the others', () => {
@@ -355,6 +420,8 @@ describe('signing', () => {
   it('gives a name one line whatever is typed', () => {
     const signed = signedNote('', calculate(''), { ...signature, by: 'A\n```\nB # C' });
     expect(signed).toContain('by: A ``` B no. C\n');
+    const long = signedNote('', calculate(''), { ...signature, by: 'x'.repeat(500) });
+    expect(long.split('by: ')[1]).toBe(`${'x'.repeat(400)}\n\`\`\`\n`);
   });
 });
 
@@ -569,18 +636,25 @@ describe('what was used last time', () => {
   it('is alike by material, customer, part and size within a quarter', () => {
     const index = new JobIndex();
     put(index, 'a.md', 'customer: Mill\npart: Pin', 'pin used 125 mm');
-    put(index, 'b.md', 'customer: mill', 'pin used 125.1 mm');
+    put(index, 'b.md', 'customer: mill', 'pin used 125.02 mm');
     put(index, 'c.md', 'part: pin', 'pin used 75 mm');
     put(index, 'd.md', 'job: 1', 'pin used 74.9 mm', 'old_pin used 100 mm', 'pin = 100 mm');
     put(index, 'own.md', 'customer: Mill', 'pin used 100 mm');
     expect(ask(index, { customer: 'Mill', part: 'PIN' }, 100)).toEqual([
       'a.md 125 mm: same customer, same part, like size',
       'c.md 75 mm: same part, like size',
-      'b.md 125.1 mm: same customer',
+      'b.md 125.02 mm: same customer',
       'd.md 74.9 mm: ',
     ]);
-    expect(ask(index, {}, 0)).toEqual(['a.md 125 mm: ', 'b.md 125.1 mm: ', 'c.md 75 mm: ', 'd.md 74.9 mm: ']);
+    expect(ask(index, {}, 0)).toEqual([
+      'a.md 125 mm: ',
+      'b.md 125.02 mm: ',
+      'c.md 75 mm: ',
+      'd.md 74.9 mm: ',
+    ]);
     expect(ask(index, {}, null)).toHaveLength(4);
+    index.remove('c.md');
+    expect(ask(index, {}, null)).toEqual(['a.md 125 mm: ', 'b.md 125.02 mm: ', 'd.md 74.9 mm: ']);
   });
 
   it('was run rather than measured, then by path and line, the first twenty', () => {

@@ -16,10 +16,14 @@ describe('a query', () => {
   it.each<[string, readonly string[]]>([
     ['chatter winch', ['word chatter', 'word winch']],
     ['  chatter ,winch', ['word chatter', 'word winch']],
+    [', chatter,', ['word chatter']],
+    ['chatter used', ['word chatter', 'word used']],
     // What shows alike is equal: half of the last digit shown, 0.001 mm.
     ['ball 20 mm', ['any ball, length: [19.9995 20.0005]']],
     ['ball = 20 mm', ['any ball, length: [19.9995 20.0005]']],
     ['ball == 20 mm', ['any ball, length: [19.9995 20.0005]']],
+    ['ball 1 in', ['any ball, length: [25.39873 25.40127]']],
+    ['speed 1000 rpm', ['any speed, turning speed: [999.5 1000.5]']],
     ['ball < 20 mm', ['any ball, length: [-Infinity 20)']],
     ['ball > 20 mm', ['any ball, length: (20 Infinity]']],
     ['ball <= 20 mm', ['any ball, length: [-Infinity 20.0005]']],
@@ -43,6 +47,8 @@ describe('a query', () => {
     ['due 2026', ['due = 2026']],
     ['due = 2026-12-31', ['due = 2026-12-31']],
     ['due >= 2026', ['due >= 2026']],
+    ['due == 2026', ['due = 2026']],
+    ['used due > 5 mm', ['used due, length: (5 Infinity]']],
     ['chatter due ≤ 2026', ['word chatter', 'due <= 2026']],
   ])('%s', (text, wanted) => {
     const query = readQuery(text);
@@ -55,6 +61,8 @@ describe('the mark of what cannot be read', () => {
     ['chatter, colour: red', 'colour'],
     ['chatter,  customer:', 'customer:'],
     ['chatter, ball > 20 kgs', '> 20 kgs'],
+    ['ball > 20 kgs , chatter', '> 20 kgs'],
+    ['used speed', ''],
     ['chatter, winch ball > fast', '> fast'],
     ['a, b, > 20 mm', '>'],
     ['a, up .. down', '..'],

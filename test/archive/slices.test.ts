@@ -1,10 +1,11 @@
 /** Long work on the index lets others have their turn: how long they wait, as a part of the whole. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished } from 'vitest';
 import { entryOf } from '../../src/archive/entry';
 import { find } from '../../src/archive/find';
 import { JobIndex } from '../../src/archive/job-index';
 import type { Notes } from '../../src/archive/notes';
 import { readQuery } from '../../src/archive/query';
+import { Slices } from '../../src/archive/slices';
 import { MemoryNotes, jobNote } from './workshop';
 
 /** Of the whole time; a slice is a few ms, so much longer ones mean that there are none. */
@@ -84,6 +85,42 @@ describe('nothing else is held up', () => {
     expect(seen).toEqual([...seen].sort((a, b) => a - b));
     expect(seen.filter((count) => count > 0 && count < 400).length).toBeGreaterThan(10);
     expect(seen.at(-1)).toBe(400);
+  });
+});
+
+describe('slices', () => {
+  it('end when their time is over, and only where there is a way to breathe', async () => {
+    const now = Date.now;
+    let [time, turns] = [1e6, 0];
+    Date.now = () => time;
+    onTestFinished(() => void (Date.now = now));
+    const slices = new Slices(() => Promise.resolve(void turns++));
+    const steps: number[] = [];
+    for (const ms of [0, 1, 1000, 0, 1, 1000]) {
+      time += ms;
+      await slices.next();
+      steps.push(turns);
+    }
+    expect(steps).toEqual([0, 0, 1, 1, 1, 2]);
+    time += 1000;
+    await new Slices(undefined).next();
+    expect(turns).toBe(2);
+  });
+
+  it('that make all ready leave nothing out and put nothing in twice', async () => {
+    const index = new JobIndex();
+    for (const path of ['a.md', 'b.md'])
+      index.put({ path, mark: '', entry: entryOf('```figures\npin = 5 mm # chatter\n```\n') });
+    await index.prepare(breathe);
+    const query = readQuery('chatter, pin = 5 mm');
+    if ('problem' in query) throw new Error(query.problem.says);
+    const { hits, all } = find(index, query.terms);
+    expect([all, ...hits.map(({ path, amounts }) => `${path} ${amounts.length}`)]).toEqual([
+      2,
+      'a.md 1',
+      'b.md 1',
+    ]);
+    expect(index.counted().all()).toHaveLength(2);
   });
 });
 
