@@ -221,9 +221,9 @@ export class Evaluation {
     if (r.kind === 'quantity' && right.unit === PERCENT && (operator === '+' || operator === '-')) {
       const percent = Number((100 + (operator === '+' ? 1 : -1) * right.value * 100).toPrecision(12));
       if (l.kind !== 'binary' || l.operator === '*' || l.operator === '/') offers.push(`${lt} * ${percent}%`);
-    } else if (isBare(r) && left.unit !== ONE && !left.dimension.point) {
+    } else if (isBare(r) && !left.dimension.point) {
       offers.push(`${lt} ${operator} ${unitText(rt, left.unit)}`);
-    } else if (isBare(l) && right.unit !== ONE && !right.dimension.point) {
+    } else if (isBare(l) && !right.dimension.point) {
       offers.push(`${unitText(lt, right.unit)} ${operator} ${rt}`);
     }
     return {
@@ -241,23 +241,18 @@ export class Evaluation {
     for (const item of e.items) {
       const value = this.number(item);
       if (value === null) return null;
-      if (!e.unit) items.push(value);
-      else if (value.unit === ONE) items.push(inUnit(value, e.unit.unit));
-      else
+      if (e.unit && value.unit !== ONE)
         return this.refuse(
           item,
           fault('list-unit-twice', { item: this.slice(item), unit: e.unit.unit.symbol }),
         );
-    }
-    const first = items[0];
-    const odd = items.findIndex((item) => item.dimension !== first?.dimension);
-    const oddItem = e.items[odd];
-    if (odd > 0 && oddItem && first) {
-      const data = {
-        left: dimensionName(first.dimension),
-        right: dimensionName(items[odd]?.dimension ?? first.dimension),
-      };
-      return this.refuse(oddItem, fault('list-kinds-mixed', data));
+      const made = e.unit ? inUnit(value, e.unit.unit) : value;
+      const first = items[0] ?? made;
+      if (made.dimension !== first.dimension) {
+        const data = { left: dimensionName(first.dimension), right: dimensionName(made.dimension) };
+        return this.refuse(item, fault('list-kinds-mixed', data));
+      }
+      items.push(made);
     }
     return { kind: 'list', items };
   }
