@@ -30,7 +30,6 @@ export function cursorAt({ sheet, line, column, text }: Question): Cursor | null
   if (!block || block.word === 'signed') return null;
   if (line === block.fenceLine) {
     const start = text.indexOf(block.word);
-    if (start < 0 || column < start) return null;
     return { block, before: text.slice(start, column), column: start, onFence: true };
   }
   const start = Math.max(0, block.column(line - block.firstLine));
@@ -66,8 +65,6 @@ export interface OpenCall {
   /** The parameter this argument is for when it is named, and the names of those before it. */
   readonly named: string | null;
   readonly given: readonly string[];
-  /** The text of the argument up to the cursor, its name taken off. */
-  readonly argument: string;
 }
 
 const NAME_BEFORE = /([A-Za-z_]\w*)$/;
@@ -93,14 +90,11 @@ export function openCall(before: string): OpenCall | null {
 }
 
 function callOf(name: string, before: string, starts: readonly number[]): OpenCall {
-  const texts = starts.map((start, i) => before.slice(start, starts[i + 1] ?? before.length));
-  const names = texts.map((text) => NAMED.exec(text)?.[1] ?? null);
-  const last = texts.at(-1) ?? '';
+  const names = starts.map((start) => NAMED.exec(before.slice(start))?.[1] ?? null);
   return {
     name,
     index: starts.length - 1,
     named: names.at(-1) ?? null,
     given: names.slice(0, -1).flatMap((each) => each ?? []),
-    argument: last.replace(NAMED, '').trimStart(),
   };
 }

@@ -45,13 +45,22 @@ export function linesOf(text: string): readonly string[] {
   return text.split(/\r\n?|\n/);
 }
 
+function lineOf(text: string, line: number): string {
+  return linesOf(text)[line] ?? '';
+}
+
+/** What stands in a range of one line. */
+export function textIn(text: string, { line, column, endColumn }: Range): string {
+  return lineOf(text, line).slice(column, endColumn);
+}
+
 /** The edit that puts a line of code under another one of the same block, behind the same quote and list markers. */
 export function lineBelow(
   text: string,
   row: { readonly line: number; readonly column: number },
   code: string,
 ): TextEdit {
-  const line = linesOf(text)[row.line] ?? '';
+  const line = lineOf(text, row.line);
   return insertion(row.line, line.length, `\n${line.slice(0, Math.max(0, row.column))}${code}`);
 }
 
@@ -60,7 +69,7 @@ export function lineAbove(
   row: { readonly line: number; readonly column: number },
   code: string,
 ): TextEdit {
-  const line = linesOf(text)[row.line] ?? '';
+  const line = lineOf(text, row.line);
   return insertion(row.line, 0, `${line.slice(0, Math.max(0, row.column))}${code}\n`);
 }
 

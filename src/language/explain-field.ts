@@ -6,7 +6,7 @@ import { formulaNamed } from '../trade/index';
 import { formulaParts } from './explain-call';
 import { STARTING_POINT } from './explain-card';
 import type { Explanation, Part } from './explanation';
-import { also, headline, limitParts, words } from './parts';
+import { also, headline, limitParts, words, working } from './parts';
 import { capital } from '../engine/wording';
 import { workingOfField } from '../engine/working';
 
@@ -16,11 +16,10 @@ export function explainField(sheet: Sheet, row: Row, node: FieldNode): Explanati
   const name = row.text.slice(node.start, node.end);
   if (value === null) return null;
   const source = fieldSource(sheet, node);
-  const own = value.kind === 'number' ? also(value) : [];
   return {
     name,
     shown: headline(value),
-    parts: [...own, ...source.words, ...limitParts(sheet, value), ...source.parts],
+    parts: [...also(value), ...source.words, ...limitParts(sheet, value), ...source.parts],
   };
 }
 
@@ -37,7 +36,7 @@ function fieldSource(sheet: Sheet, { of, field }: FieldNode): FieldSource {
     const steps = workingOfField(sheet, call, field);
     return {
       words: [words(`${capital(result.meaning)}.`)],
-      parts: [...(steps.length > 0 ? [{ kind: 'working', steps } as const] : []), ...formulaParts(formula)],
+      parts: [...working(steps), ...formulaParts(formula)],
     };
   }
   const card = of.kind === 'name' && !sheet.figure(of.name) ? sheet.card(of.name) : undefined;

@@ -16,7 +16,7 @@ export function explainFormula(name: string): Explanation | null {
       shown: null,
       parts: [
         { kind: 'words', text: `${formula.title}.` },
-        { kind: 'table', rows: parameterRows(formula, null) },
+        { kind: 'table', rows: parameterRows(formula) },
         { kind: 'table', rows: results },
         { kind: 'words', text: formula.why },
         ...formulaParts(formula),

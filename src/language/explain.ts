@@ -3,23 +3,14 @@ import { type Row, type Sheet, machineCautions } from '../engine/index';
 import type { Expression, Note, UnitNode } from '../notation/syntax';
 import { callOf } from '../notation/walk';
 import type { Quantity } from '../quantity/value';
-import { explainCall, explainParameter, minding } from './explain-call';
+import { callParts, explainCall, explainParameter, fieldParts, minding } from './explain-call';
 import { explainCard, explainJob } from './explain-card';
 import { explainCheck } from './explain-check';
 import { explainField } from './explain-field';
 import { explainRecord } from './explain-reading';
 import type { Explanation, Part } from './explanation';
 import { askedLimits } from './limits';
-import {
-  also,
-  callParts,
-  conversionTo,
-  fieldParts,
-  headline,
-  limitParts,
-  words,
-  workingParts,
-} from './parts';
+import { also, conversionTo, headline, limitParts, words, workingParts } from './parts';
 import { type Found, at, onFence } from './position';
 import { valueText } from '../engine/wording';
 

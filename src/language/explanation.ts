@@ -20,7 +20,10 @@ export type Part =
   | { readonly kind: 'working'; readonly steps: readonly Step[] }
   /** How far it can be off, and which input causes it, the biggest first. */
   | { readonly kind: 'limits'; readonly text: string; readonly shares: readonly string[] }
-  | { readonly kind: 'list'; readonly title: string; readonly texts: readonly string[] }
+  /** Where a formula is from. */
+  | { readonly kind: 'source'; readonly text: string }
+  /** What can go wrong, the machine's first. */
+  | { readonly kind: 'mind'; readonly texts: readonly string[] }
   | { readonly kind: 'note'; readonly title: string; readonly text: string };
 
 /** One step of a working: the expression, the same with the figures put in, and what that comes to. */

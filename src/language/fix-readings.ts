@@ -1,23 +1,19 @@
 /** What can be written beside readings: the unit they lack, which side is metal, limits to judge them by, what is left. */
 import { planned } from '../engine/index';
 import type { Finding, Row } from '../engine/results';
-import type { Statement } from '../notation/syntax';
 import { ANGLE, LENGTH } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
 import { rangeOf } from './diagnostics';
-import { type Noted, type TextEdit, insertion, lineBelow } from './edits';
+import { type Noted, type TextEdit, insertion, lineBelow, textIn } from './edits';
 import type { Proposal } from './quick-fixes';
 import { type Said, said } from './said';
 
-/** A reading without a unit gets the one of its figure. */
-export function unitOfReading({ sheet }: Noted, finding: Finding): readonly Proposal[] {
-  const wanted = String(finding.data['wanted'] ?? '');
-  const row = sheet.rowAt(finding.line);
-  if (!row || wanted === '' || finding.data['unit'] !== '') return [];
+/** A reading without a unit gets the one of its figure; on one that has another it mends nothing. */
+export function unitOfReading({ text }: Noted, finding: Finding): readonly Proposal[] {
+  const wanted = String(finding.data['wanted']);
   const range = rangeOf(finding);
-  const written = row.text.slice(range.column - row.column, range.endColumn - row.column);
-  const text = wanted === 'deg' ? `${written}°` : `${written} ${wanted}`;
-  return [{ title: said('Write {0}', text), edits: [{ range, text }] }];
+  const put = `${textIn(text, range)}${wanted === 'deg' ? '°' : ` ${wanted}`}`;
+  return [{ title: said('Write {0}', put), edits: [{ range, text: put }] }];
 }
 
 /** `shaft` or `hole` after the limits of the figure that is read. */
@@ -25,18 +21,17 @@ export function senseFixes({ sheet }: Noted, finding: Finding): readonly Proposa
   const figure = sheet.figure(String(finding.data['name']));
   if (figure?.statement.kind !== 'figure' || !figure.statement.limits) return [];
   const at = figure.column + figure.statement.limits.end;
-  return ['shaft', 'hole'].map((sense) => ({
-    title: sense === 'shaft' ? said('Say that it is a shaft') : said('Say that it is a hole'),
-    edits: [insertion(figure.line, at, ` ${sense}`)],
-  }));
+  return [
+    { title: said('Say that it is a shaft'), edits: [insertion(figure.line, at, ' shaft')] },
+    { title: said('Say that it is a hole'), edits: [insertion(figure.line, at, ' hole')] },
+  ];
 }
 
 export function readingFixes(noted: Noted, row: Row): readonly Proposal[] {
   const { statement, reading } = row;
   if (statement.kind === 'figure') return limitsFor(noted, row);
-  if (statement.kind !== 'reading' || !reading) return [];
-  const figure = noted.sheet.figure(reading.path);
-  return [...(figure ? limitsFor(noted, figure) : []), ...whatIsLeft(noted, row, statement)];
+  if (!reading) return [];
+  return [...limitsFor(noted, noted.sheet.figure(reading.path)), ...whatIsLeft(noted, row, reading.path)];
 }
 
 /**
@@ -52,10 +47,10 @@ const GENERAL: readonly (readonly [upTo: number, deviation: number])[] = [
 ];
 
 /** Limits for a figure that was measured and has none to be judged by. */
-function limitsFor({ sheet }: Noted, row: Row): readonly Proposal[] {
+function limitsFor({ sheet }: Noted, row: Row | undefined): readonly Proposal[] {
+  if (row?.statement.kind !== 'figure' || row.value?.kind !== 'number') return [];
   const { statement, value } = row;
-  if (statement.kind !== 'figure' || statement.limits || value?.kind !== 'number') return [];
-  if (value.dimension !== LENGTH && value.dimension !== ANGLE) return [];
+  if (statement.limits) return [];
   const name = statement.name.text;
   const read = sheet.rows().some((each) => each.reading?.path === name);
   if (!read) return [];
@@ -64,6 +59,7 @@ function limitsFor({ sheet }: Noted, row: Row): readonly Proposal[] {
     edits: [insertion(row.line, row.column + statement.expression.end, ` ${limits}`)],
   });
   if (value.dimension === ANGLE) return [put('± 0.5°', said('Ask for limits: {0}, to begin with', '± 0.5°'))];
+  if (value.dimension !== LENGTH) return [];
   const size = Math.abs(value.value);
   const general = GENERAL.find(([upTo]) => size <= upTo);
   if (!general) return [];
@@ -72,16 +68,12 @@ function limitsFor({ sheet }: Noted, row: Row): readonly Proposal[] {
 }
 
 /** What a reading leaves to take off, as a line that calculates. */
-function whatIsLeft(
-  noted: Noted,
-  row: Row,
-  { path }: Extract<Statement, { kind: 'reading' }>,
-): readonly Proposal[] {
+function whatIsLeft(noted: Noted, row: Row, name: string): readonly Proposal[] {
   const { sheet, text } = noted;
-  const plan = planned(sheet, path.names);
-  if (!plan || !(row.reading && row.reading.toNominal !== null)) return [];
-  const [name, flat] = [path.names.join('.'), path.names.join('_')];
-  const sense = sheet.figure(path.names[0] ?? '')?.asked?.sense;
+  const plan = planned(sheet, name.split('.'));
+  if (!plan) return [];
+  const flat = name.replaceAll('.', '_');
+  const sense = sheet.figure(name)?.asked?.sense;
   const difference = sense === 'hole' ? `${name} - ${name}.reading` : `${name}.reading - ${name}`;
   const below = (code: string): readonly TextEdit[] => [lineBelow(text, row, code)];
   const about = plan.dimension === LENGTH ? '   # on the diameter' : '';
@@ -108,12 +100,15 @@ function ringsFor(
   return sheet.rows().flatMap(({ statement, text }) => {
     if (statement.kind !== 'figure' || statement.expression.kind !== 'call') return [];
     if (statement.expression.name.text !== 'ball_on_shank') return [];
-    const argument = statement.expression.arguments.find(
+    const name = statement.name.text;
+    const balls = statement.expression.arguments.filter(
       (each) => each.name === null || each.name.text === 'ball',
     );
-    const value = argument && sheet.evaluateExpression(argument.value, text);
-    if (!argument || value?.kind !== 'number' || value.value !== ball.value) return [];
-    return [{ name: statement.name.text, ball: text.slice(argument.value.start, argument.value.end) }];
+    return balls.slice(0, 1).flatMap(({ value: given }) => {
+      const value = sheet.evaluateExpression(given, text);
+      if (value?.kind !== 'number' || value.value !== ball.value) return [];
+      return [{ name, ball: text.slice(given.start, given.end) }];
+    });
   });
 }
 

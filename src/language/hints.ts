@@ -11,7 +11,7 @@ import { LENGTH } from '../quantity/dimension';
 import { band } from '../quantity/limits';
 import { otherSystem, systemOf } from '../quantity/units';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
-import type { Expression, QuantityNode } from '../notation/syntax';
+import type { Comparison, Expression, QuantityNode, Statement } from '../notation/syntax';
 import {
   bare,
   deviations,
@@ -26,6 +26,8 @@ import {
 /** The editor cuts hints off a little beyond this. */
 export const MOST = 40;
 
+type Valued = Extract<Statement, { kind: 'figure' | 'show' }>;
+
 /** The hint of a line, at most `MOST` characters; null when it has nothing to add. */
 export function hint(sheet: Sheet, row: Row): string | null {
   const text = words(sheet, row);
@@ -37,19 +39,21 @@ function words(sheet: Sheet, row: Row): string | null {
   if (row.waitsFor.length > 0) return `waits for ${row.waitsFor.join(', ')}`;
   if (row.check) return checkWords(row.check);
   if (row.reading) return readingWords(sheet, row.reading);
-  if (statement.kind === 'used') return usedWords(sheet, row);
+  if (statement.kind === 'used') return usedWords(sheet, statement);
   if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return null;
-  const stated = literal(statement.expression);
-  if (row.asked && value.kind === 'number') {
-    const q = stated ? inNote(sheet, value) : value;
-    const size = limitsOfSize(q, row.asked.low, row.asked.high);
-    if (stated) return size;
-    const both = `= ${shown(q)}, limits ${size}`;
-    return both.length <= MOST ? both : `= ${shown(q)}`;
+  if (value.kind === 'number') return numberWords(sheet, row, statement, value);
+  return isStatedList(statement.expression) ? null : valueWords(value);
+}
+
+function numberWords(sheet: Sheet, row: Row, { expression, to }: Valued, value: Quantity): string | null {
+  const stated = literal(expression);
+  if (row.asked) {
+    const { low, high } = row.asked;
+    if (stated) return limitsOfSize(inNote(sheet, value), low, high);
+    const both = `= ${shown(value)}, limits ${limitsOfSize(value, low, high)}`;
+    return both.length <= MOST ? both : `= ${shown(value)}`;
   }
-  if (stated && !statement.to && value.kind === 'number') return statedWords(sheet, row, stated, value);
-  if (isStatedList(statement.expression) && !statement.to) return null;
-  return valueWords(value);
+  return stated && !to ? statedWords(sheet, row, stated, value) : valueWords(value);
 }
 
 function literal(node: Expression): QuantityNode | null {
@@ -63,8 +67,7 @@ function isStatedList(node: Expression): boolean {
 
 /** A size in the units of the note, which are millimetres unless its head says inches. */
 function inNote(sheet: Sheet, q: Quantity): Quantity {
-  const system = systemOf(q.unit);
-  const other = system === null || system === (sheet.system ?? 'mm') ? null : otherSystem(q.unit);
+  const other = systemOf(q.unit) === (sheet.system ?? 'mm') ? null : otherSystem(q.unit);
   return other && q.dimension === LENGTH ? { ...q, unit: other } : q;
 }
 
@@ -88,35 +91,33 @@ export function valueWords(value: Value): string {
 /** The leading fields, as many as fit. */
 function recordWords({ fields }: RecordValue): string {
   const parts = [...fields].map(([name, value]) => `${name} ${valueText(value)}`);
-  let text = '';
-  for (const [i, part] of parts.entries()) {
-    const next = i === 0 ? part : `${text}, ${part}`;
-    const last = i === parts.length - 1;
-    if (i > 0 && next.length + (last ? 0 : ', …'.length) > MOST) return `${text}, …`;
-    text = next;
-  }
+  let text = parts.join(', ');
+  for (let kept = parts.length - 1; kept > 0 && text.length > MOST; kept--)
+    text = [...parts.slice(0, kept), '…'].join(', ');
   return text;
 }
 
-const OPPOSITES = new Map([
-  ['<=', '>'],
-  ['<', '≥'],
-  ['>=', '<'],
-  ['>', '≤'],
-  ['==', '≠'],
-  ['!=', '='],
-]);
-const SIGNS = new Map([
-  ['<=', '≤'],
-  ['>=', '≥'],
-  ['==', '='],
-  ['!=', '≠'],
-]);
+const OPPOSITES: Readonly<Record<Comparison, string>> = {
+  '<=': '>',
+  '<': '≥',
+  '>=': '<',
+  '>': '≤',
+  '==': '≠',
+  '!=': '=',
+};
+const SIGNS: Readonly<Record<Comparison, string>> = {
+  '<=': '≤',
+  '<': '<',
+  '>=': '≥',
+  '>': '>',
+  '==': '=',
+  '!=': '≠',
+};
 
 export function checkWords({ holds, overBand, left, comparison, right }: CheckResult): string {
   const [l, r] = pair(left, right);
-  if (!holds) return `✗ ${l} ${OPPOSITES.get(comparison) ?? comparison} ${r}`;
-  const text = `${l} ${SIGNS.get(comparison) ?? comparison} ${r}`;
+  if (!holds) return `✗ ${l} ${OPPOSITES[comparison]} ${r}`;
+  const text = `${l} ${SIGNS[comparison]} ${r}`;
   return overBand ? `✓ ${text}` : `△ ${text} at nominal only`;
 }
 
@@ -127,18 +128,17 @@ export function readingWords(sheet: Sheet, reading: ReadingResult): string | nul
   const size = (base: number): string => shown(differenceOf(last, Math.abs(base)));
   if (inside === true) return '✓ inside';
   if (inside === null) return toNominal === null ? sampleWords(readings) : nominalWords(last, toNominal);
-  const asked = sheet.figure(reading.path)?.asked ?? null;
   if (left !== null && left > 0) {
     const radius = last.dimension === LENGTH ? `, ${bare(differenceOf(last, left / 2))} on radius` : '';
     return `${how === 'final' ? '✗ ' : ''}${size(left)} left${radius}`;
   }
-  if (asked === null) return '✗ outside';
-  const worst = readings.reduce((most, each) => {
-    const off = (q: Quantity): number => Math.max(q.value - asked.high, asked.low - q.value);
-    return off(each) > off(most) ? each : most;
-  }, last);
-  const over = worst.value > asked.high;
-  return `✗ ${size(over ? worst.value - asked.high : asked.low - worst.value)} too ${over ? 'large' : 'small'}`;
+  const asked = sheet.figure(reading.path)?.asked;
+  if (!asked) return '✗ outside';
+  // Where metal is gone, that counts, however much is left elsewhere.
+  if (left !== null) return `✗ ${size(left)} too ${asked.sense === 'hole' ? 'large' : 'small'}`;
+  const values = readings.map(({ value }) => value);
+  const [over, under] = [Math.max(...values) - asked.high, asked.low - Math.min(...values)];
+  return over > under ? `✗ ${size(over)} too large` : `✗ ${size(under)} too small`;
 }
 
 function nominalWords(last: Quantity, toNominal: number): string {
@@ -157,9 +157,7 @@ function sampleWords(readings: readonly Quantity[]): string | null {
   return `mean ${shown(mean)}, ${shown(apart)} apart`;
 }
 
-function usedWords(sheet: Sheet, row: Row): string | null {
-  if (row.statement.kind !== 'used') return null;
-  const { path, value } = row.statement;
+function usedWords(sheet: Sheet, { path, value }: Extract<Statement, { kind: 'used' }>): string | null {
   const plan = planned(sheet, path.names);
   if (plan?.dimension !== value.unit.dimension) return null;
   const used = quantity(value.value, value.unit);

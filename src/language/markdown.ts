@@ -10,7 +10,7 @@ export function markdown(explanation: Explanation): string {
 /** The same in two texts, the result and what it comes from, so that a picture can stand between them. */
 export function markdownInTwo(explanation: Explanation): readonly [result: string, rest: string] {
   const { parts } = explanation;
-  const end = parts.findIndex(({ kind }) => kind === 'working' || kind === 'note' || kind === 'list');
+  const end = parts.findIndex(({ kind }) => kind === 'working' || kind === 'note' || kind === 'source');
   const first = parts.findIndex(({ kind }) => kind === 'table');
   const split = first >= 0 && (end < 0 || first < end) ? first + 1 : end < 0 ? parts.length : end;
   const result = markdown({ ...explanation, parts: parts.slice(0, split) });
@@ -38,8 +38,10 @@ function section(part: Part): string {
       return [`**Limits** ${escape(part.text)}`, ...part.shares.map((share) => `- ${escape(share)}`)].join(
         '\n',
       );
-    case 'list':
-      return [`**${escape(part.title)}**`, ...part.texts.map((text) => `- ${escape(text)}`)].join('\n');
+    case 'source':
+      return `**Source** ${escape(part.text)}`;
+    case 'mind':
+      return ['**Mind**', ...part.texts.map((text) => `- ${escape(text)}`)].join('\n');
     case 'note':
       return `**${escape(part.title)}** ${escape(part.text)}`;
   }

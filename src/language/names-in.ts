@@ -46,7 +46,7 @@ function inHead(sheet: Sheet): readonly Occurrence[] {
 }
 
 function inFences(blocks: readonly Block[]): readonly Occurrence[] {
-  return blocks.flatMap(({ word, name, on, fenceLine }): Occurrence[] => {
+  return blocks.flatMap(({ name, on, fenceLine }): Occurrence[] => {
     const at = (span: Span & { readonly text: string }, given: boolean): Occurrence => ({
       name: span.text,
       kind: 'card',
@@ -54,8 +54,7 @@ function inFences(blocks: readonly Block[]): readonly Occurrence[] {
       range: { line: fenceLine, column: span.start, endLine: fenceLine, endColumn: span.end },
       given,
     });
-    const own = name !== null && (word === 'machine' || word === 'material') ? [at(name, true)] : [];
-    return [...own, ...on.map((each) => at(each, false))];
+    return [...(name ? [at(name, true)] : []), ...on.map((each) => at(each, false))];
   });
 }
 
@@ -64,7 +63,7 @@ function inRow(sheet: Sheet, row: Row): readonly Occurrence[] {
   if (row.block.word !== 'figures') return fieldsOfCard(row);
   const found: Occurrence[] = [];
   const add = (name: string, start: number, given: boolean): void => {
-    const kind = !sheet.figure(name) && !given && sheet.card(name) ? 'card' : 'figure';
+    const kind = !sheet.figure(name) && sheet.card(name) ? 'card' : 'figure';
     const column = row.column + start;
     const range = { line: row.line, column, endLine: row.line, endColumn: column + name.length };
     found.push({ name, kind, owner: null, range, given });

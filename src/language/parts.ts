@@ -1,17 +1,15 @@
 /** Pieces that several explanations are made of. */
 import type { Sheet } from '../engine/index';
 import type { Expression, UnitNode } from '../notation/syntax';
-import { callOf } from '../notation/walk';
-import type { Quantity, Value } from '../quantity/value';
-import { formulaNamed } from '../trade/index';
-import { fieldRows, formulaParts } from './explain-call';
-import type { Part } from './explanation';
+import type { CardView, Value } from '../quantity/value';
+import type { Part, Step } from './explanation';
 import { resultingLimits, withLimits } from './limits';
 import { otherWays, valueText } from '../engine/wording';
 import { type Conversion, workingOfLine } from '../engine/working';
 
-export function also(q: Quantity): readonly Part[] {
-  const texts = otherWays(q);
+/** A figure in other ways, where there are any. */
+export function also(value: Value | CardView | null): readonly Part[] {
+  const texts = value && 'kind' in value && value.kind === 'number' ? otherWays(value) : [];
   return texts.length > 0 ? [{ kind: 'also', texts }] : [];
 }
 
@@ -20,9 +18,9 @@ export function words(text: string): Part {
 }
 
 /** What stands beside the name: the value, but for a record, whose fields make a table. */
-export function headline(value: Value): string | null {
-  if (value.kind === 'number') return withLimits(value);
-  return value.kind === 'record' ? null : valueText(value);
+export function headline(value: Value | null): string | null {
+  if (value?.kind === 'number') return withLimits(value);
+  return value === null || value.kind === 'record' ? null : valueText(value);
 }
 
 /** The limits that a value's inputs give it. */
@@ -31,11 +29,8 @@ export function limitParts(sheet: Sheet, value: Value | null): readonly Part[] {
   return limits ? [limits] : [];
 }
 
-/** A record's fields with their meanings. */
-export function fieldParts(expression: Expression, value: Value): readonly Part[] {
-  if (value.kind !== 'record') return [];
-  const formula = expression.kind === 'call' ? formulaNamed(expression.name.text) : undefined;
-  return [{ kind: 'table', rows: fieldRows(formula, value.fields) }];
+export function working(steps: readonly Step[]): readonly Part[] {
+  return steps.length > 0 ? [{ kind: 'working', steps }] : [];
 }
 
 /** The working of an expression or of the formula it calls. */
@@ -46,17 +41,10 @@ export function workingParts(
   name: string,
   conversion: Conversion | null,
 ): readonly Part[] {
-  const steps = workingOfLine(sheet, text, node, name, conversion);
-  return steps.length > 0 ? [{ kind: 'working', steps }] : [];
+  return working(workingOfLine(sheet, text, node, name, conversion));
 }
 
 /** The conversion a line asks for, when it has one and a figure for a value. */
 export function conversionTo(to: UnitNode | null, value: Value | null): Conversion | null {
   return to && value?.kind === 'number' ? { to, value } : null;
-}
-
-/** What belongs to the formula that an expression calls. */
-export function callParts(node: Expression): readonly Part[] {
-  const formula = formulaNamed(callOf(node)?.name.text ?? '');
-  return formula ? formulaParts(formula) : [];
 }

@@ -325,6 +325,7 @@ describe('places', () => {
 
   it('in a block that is still open count, in what follows it they do not', () => {
     expect(answers('```figures\nn = 300 rpm\nm = n - 5 ‸').map(({ label }) => label)).toContain('rpm');
+    expect(answers('```figures\nn = 300 rpm\n‸').map(({ label }) => label)).toContain('n');
     expect(answers('```figures\nn = 300 rpm\nsome words\nmore 5 ‸')).toEqual([]);
   });
 });

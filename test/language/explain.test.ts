@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { explainAt } from '../../src/language/explain';
+import { fieldRows } from '../../src/language/explain-call';
 import { explainFormula } from '../../src/language/explain-formula';
 import type { Explanation, Part } from '../../src/language/explanation';
 import { calculate } from '../../src/engine/index';
@@ -96,7 +97,7 @@ describe('what can go wrong', () => {
       .concat('```figures on mill', ...lines, '```')
       .join('\n');
   const mind = (found: Explanation | null): readonly string[] =>
-    found?.parts.flatMap((each) => (each.kind === 'list' && each.title === 'Mind' ? each.texts : [])) ?? [];
+    found?.parts.flatMap((each) => (each.kind === 'mind' ? each.texts : [])) ?? [];
 
   it('is told of the machine before that of the formula', () => {
     const call = mill('setup = ‸ball_on_shank(30 mm, 12 mm)');
@@ -118,6 +119,7 @@ describe('what can go wrong', () => {
 
   it('does not stand in the way of what is no operation', () => {
     expect(mind(asked(mill('‸a = 30 mm')))).toEqual([]);
+    expect(mind(asked(mill('Source = 30 mm', 'Source ‸< 40 mm')))).toEqual([]);
   });
 });
 
@@ -143,8 +145,8 @@ describe('a formula', () => {
   const found = about('setup = ‸ball_on_shank(30 mm, 12 mm)');
   it('tells what it works out, why, from what source and within which bounds', () => {
     expect(found).toMatchObject({ name: 'ball_on_shank', of: 'ball_on_shank' });
-    const titles = found?.parts.flatMap((each) => ('title' in each ? [each.title] : []));
-    expect(titles).toEqual(['Holds while', 'Source', 'Mind']);
+    const kinds = found?.parts.slice(4).map((each) => ('title' in each ? each.title : each.kind));
+    expect(kinds).toEqual(['words', 'Holds while', 'source', 'mind']);
     expect(part(found, 'table')?.rows[1]).toEqual([
       'ring',
       '29.367 mm · 1.1562 in',
@@ -155,6 +157,27 @@ describe('a formula', () => {
   it('tells the meaning of a parameter by its name', () => {
     const fillet = about('ball_on_shank(30 mm, 12 mm, ‸fillet: 2 mm)');
     expect(fillet).toMatchObject({ name: 'fillet', shown: '2 mm', of: 'fillet' });
+    expect(about('arc_length(30 mm, ‸angle: 30°)')?.parts).toEqual([
+      { kind: 'words', text: 'Angle the arc takes up at its centre. In °.' },
+      { kind: 'also', texts: ['30°00′00″'] },
+    ]);
+    const given = (...lines: string[]): unknown => {
+      const found = about(...lines);
+      return [found?.shown, found?.parts.map(({ kind }) => kind)];
+    };
+    expect(given('d = 3 mm ± 0.5', 'arc_length(‸radius: d, angle: 30°)')).toEqual([
+      '3 mm ±0.5',
+      ['words', 'also'],
+    ]);
+    expect(given('bolt_circle(40 mm, ‸holes: 3)')).toEqual(['3', ['words']]);
+    expect(given('speed_step(100 rpm, ‸machine: lathe)')).toEqual(['lathe', ['words']]);
+    expect(given('drill_size(6 mm, ‸kind: letter)')).toEqual(['letter', ['words']]);
+    expect(
+      given('circle_from_touches(‸x: [25, 10, -5] mm, y: [12, 27, 12] mm, stylus: 6 mm, shape: hole)'),
+    ).toEqual(['[25, 10, -5] mm', ['words']]);
+    // Where the call does not fit, nothing is given yet; what is no parameter has no meaning.
+    expect(given('arc_length(‸radius: 3 mm)')).toEqual([null, ['words']]);
+    expect(about('arc_length(‸diameter: 3 mm, angle: 30°)')).toBeNull();
   });
   it('of cutting data says that figures are a starting point', () => {
     const text = JSON.stringify(about('‸spindle_speed(24 m/min, 30 mm)'));
@@ -163,9 +186,45 @@ describe('a formula', () => {
   it('called alone tells its result in both systems, its limits and whose they are', () => {
     const arc = about('d = 30 mm ± 0.5 mm', '‸arc_length(d, 30°)');
     // 30 mm by a sixth of pi; half a millimetre of the radius is a sixth of pi of it on the arc.
-    expect(arc?.shown).toBe('15.708 mm ±0.262');
-    expect(part(arc, 'also')?.texts).toEqual(['0.6184 in']);
-    expect(part(arc, 'limits')?.shares).toEqual(['d ±0.5: 100 %']);
+    expect(arc).toMatchObject({ name: 'arc_length', shown: '15.708 mm ±0.262' });
+    expect(arc?.parts).toMatchObject([
+      { kind: 'also', texts: ['0.6184 in'] },
+      { kind: 'words', text: 'Length along an arc.' },
+      {
+        kind: 'table',
+        rows: [
+          ['radius', '30 mm ±0.5', 'radius of the arc'],
+          ['angle', '30°', expect.anything()],
+        ],
+      },
+      { kind: 'limits', shares: ['d ±0.5: 100 %'] },
+      { kind: 'working', steps: [{ result: '15.708 mm' }] },
+      { kind: 'words', text: expect.stringMatching(/^A radian is/) as unknown },
+      { kind: 'note', title: 'Holds while', text: 'radius is more than zero.' },
+      { kind: 'source', text: 'Definition of the radian, ISO 80000-3.' },
+    ]);
+  });
+  it('that lacks an argument tells what it takes, without a result', () => {
+    const open = about('‸arc_length(30 mm)');
+    expect(open?.shown).toBeNull();
+    expect(open?.parts.map(({ kind }) => kind)).toEqual(['words', 'table', 'words', 'note', 'source']);
+    expect(part(open, 'table')?.rows.map(([, takes]) => takes)).toEqual(['in mm', 'in °']);
+  });
+  it('without conditions names none', () => {
+    const kinds = explainFormula('thread_sizes')?.parts.map(({ kind }) => kind);
+    expect(kinds).toEqual(['words', 'table', 'table', 'words', 'source']);
+  });
+  it('tells all that can go wrong itself, and three of it where its result is used', () => {
+    const told = (line: string): readonly string[] => part(about(line), 'mind')?.texts ?? [];
+    const all = told('‸ball_on_shank(30 mm, 12 mm)');
+    expect(all).toHaveLength(12);
+    expect(told('‸a = ball_on_shank(30 mm, 12 mm)')).toEqual([
+      ...all.slice(0, 3),
+      '9 more on ball_on_shank.',
+    ]);
+    const three = told('‸cutting_speed(45 rpm, 100 mm)');
+    expect(three).toHaveLength(3);
+    expect(told('‸a = cutting_speed(45 rpm, 100 mm)')).toEqual(three);
   });
   it('before it is called tells what it takes and what it gives', () => {
     const speed = explainFormula('spindle_speed')?.parts ?? [];
@@ -197,6 +256,12 @@ describe('a formula', () => {
         each.kind === 'table' ? each.rows.map(([, what]) => what) : [],
       );
     expect(takes('operation_cost')).toContain('money/h');
+    expect(takes('indexing_moves').slice(0, 2)).toEqual(['a whole number', 'a machine card']);
+    expect(takes('cutting_force')).toContain('a material card');
+    expect(takes('taper_callout')[0]).toBe('a code or call-out as drawings write it');
+    expect(takes('gear_blank_by_pitch')).toContain('a number');
+    expect(takes('bolt_circle')).toContain('in °, may be left out');
+    expect(takes('drill_size')).toContain('metric or fraction or number or letter or any, may be left out');
     expect(takes('circle_from_touches').slice(0, 4)).toEqual([
       'a list, in mm',
       'a list, in mm',
@@ -214,7 +279,17 @@ describe('a formula', () => {
   });
   it('of plain mathematics tells its meaning and its working', () => {
     const root = about('a = 9 mm^2', '‸sqrt(a)');
-    expect(part(root, 'working')?.steps[0]).toMatchObject({ figures: 'sqrt(9 mm²)', result: '3 mm' });
+    expect(root).toMatchObject({ name: 'sqrt', shown: '3 mm' });
+    expect(root?.parts).toMatchObject([
+      { kind: 'words', text: 'The square root; of an area, a length.' },
+      { kind: 'table', rows: [['value', '', expect.anything()]] },
+      { kind: 'also', texts: ['0.1181 in'] },
+      { kind: 'working', steps: [{ figures: 'sqrt(9 mm²)', result: '3 mm' }] },
+    ]);
+    expect(part(about('‸sin(30°)'), 'also')).toBeUndefined();
+    const broken = about('‸sqrt(9 mm)');
+    expect([broken?.shown, broken?.parts.map(({ kind }) => kind)]).toEqual([null, ['words', 'table']]);
+    expect(about('‸nothing(3 mm)')).toBeNull();
   });
 });
 
@@ -330,7 +405,14 @@ describe('long lists', () => {
     expect(rowOf('x', 'bolt_circle(40 mm, 9)')).toBe('[20, 15.321, 3.473] mm … 15.321 mm, 9 in all');
   });
 
-  it('in words end after a whole part', () => {
+  it('in words of more than 120 letters end after a whole part', () => {
+    const words = `${'a, '.repeat(39)}bcd`;
+    const shownOf = (text: string): unknown => fieldRows(undefined, new Map([['x', { kind: 'text', text }]]));
+    expect(shownOf(words)).toEqual([['x', words, '']]);
+    expect(shownOf(`${words}e`)).toEqual([['x', `${'a, '.repeat(38)}a …`, '']]);
+  });
+
+  it('such as a ranking end after a whole part', () => {
     expect(rowOf('ranking', 'likely_size(3.15 mm)')).toBe(
       '1/8 in (#5 UN thread): 0.025 mm under, 96 %; 3.2 mm: 0.05 mm under, 3 %; 3.3 mm: 0.15 mm under, 1 % …',
     );

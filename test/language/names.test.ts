@@ -5,7 +5,7 @@ import { type Sheet, type Shop, calculate } from '../../src/engine/index';
 import { definition } from '../../src/language/definition';
 import { type TextEdit, edited } from '../../src/language/edits';
 import { findingCodes, findingPage } from '../../src/language/explain-finding';
-import { type Symbol as Named, occurrencesOf, symbolAt } from '../../src/language/names-in';
+import { type Symbol as Named, occurrences, occurrencesOf, symbolAt } from '../../src/language/names-in';
 import {
   type NamedNote,
   keepsMeaning,
@@ -94,6 +94,84 @@ describe('the uses', () => {
       [10, 6, false],
       [10, 21, false],
     ]);
+  });
+
+  it('are listed in the order of the note, whatever they are of', () => {
+    const text = [
+      ...['---', 'material: "brass_9"', '---', '```machine mill', 'speeds = [70] rpm', 'note: old', '```'],
+      ...[
+        '```material brass_9',
+        'density = 8 g/cm^3',
+        '```',
+        '',
+        '```figures on mill',
+        'a = 2 * pi * mill.power',
+      ],
+      ...['b = fit(25 mm, H7, g6)', 'c = job.part + a', 'a measured 3 mm', 'd = speed_step(a, mill)'],
+      ...['e = thread_sizes(M8x1)', '```', '> ```figures on lathe', '> f = max(a, lathe.power)', '> ```', ''],
+    ];
+    const found = occurrences(calculate(text.join('\n'), [SHOP]));
+    expect(
+      found.map(({ name, kind, range, given }) => [range.line, range.column, kind, name, given]),
+    ).toEqual([
+      [1, 11, 'card', 'brass_9', false],
+      [3, 11, 'card', 'mill', true],
+      [4, 0, 'field', 'speeds', true],
+      [5, 0, 'field', 'note', true],
+      [7, 12, 'card', 'brass_9', true],
+      [8, 0, 'field', 'density', true],
+      [11, 14, 'card', 'mill', false],
+      [12, 0, 'figure', 'a', true],
+      [12, 13, 'card', 'mill', false],
+      [12, 18, 'field', 'power', false],
+      [13, 0, 'figure', 'b', true],
+      [14, 0, 'figure', 'c', true],
+      [14, 8, 'field', 'part', false],
+      [14, 15, 'figure', 'a', false],
+      [15, 0, 'figure', 'a', false],
+      [16, 0, 'figure', 'd', true],
+      [16, 15, 'figure', 'a', false],
+      [16, 18, 'card', 'mill', false],
+      [17, 0, 'figure', 'e', true],
+      [19, 16, 'card', 'lathe', false],
+      [20, 2, 'figure', 'f', true],
+      [20, 10, 'figure', 'a', false],
+      [20, 13, 'card', 'lathe', false],
+      [20, 19, 'field', 'power', false],
+    ]);
+  });
+
+  it('in the head are of a material’s card written plainly', () => {
+    const inHead = (head: string): readonly number[] =>
+      occurrences(calculate(`---\n${head}\n---\n${figures('a = 1')}`, [SHOP]))
+        .filter(({ kind }) => kind === 'card')
+        .map(({ range }) => range.column);
+    expect(inHead('material: steel_C45')).toEqual([10]);
+    expect(inHead("material: 'steel_C45'")).toEqual([11]);
+    expect(inHead('material: "\\x73teel_C45"')).toEqual([]);
+    expect(inHead('material: lathe')).toEqual([]);
+    expect(inHead('material: unknown')).toEqual([]);
+    expect(inHead('part: steel_C45')).toEqual([]);
+  });
+
+  it('of a figure are not those of a card or a field of its name', () => {
+    const note = calculate(
+      '```machine mill\nbore = 3 mm\n```\n```figures on mill\nmill = ball_on_shank(30 mm, 12 mm)\na = mill.bore\nb = mill\n```\n',
+    );
+    const lines = (symbol: Named): readonly number[] =>
+      occurrencesOf(note, symbol).map(({ range }) => range.line);
+    expect(lines({ name: 'mill', kind: 'card', owner: null })).toEqual([0, 3]);
+    expect(lines({ name: 'mill', kind: 'figure', owner: null })).toEqual([4, 5, 6]);
+    expect(lines({ name: 'bore', kind: 'field', owner: { kind: 'card', name: 'mill' } })).toEqual([1]);
+    expect(lines({ name: 'bore', kind: 'field', owner: { kind: 'figure', name: 'mill' } })).toEqual([5]);
+  });
+
+  it('are asked about from the first letter to right behind the last', () => {
+    const sheet = calculate(`---\nmaterial: brass\n---\n${figures('a = ring + 3 mm', 'ring = 1 mm')}`, [
+      SHOP,
+    ]);
+    const names = Array.from({ length: 12 }, (_, column) => symbolAt(sheet, 4, column)?.name ?? '');
+    expect(names).toEqual(['a', 'a', '', '', 'ring', 'ring', 'ring', 'ring', 'ring', '', '', '']);
   });
 
   it('of a card are in fence lines and in calls', () => {

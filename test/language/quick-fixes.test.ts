@@ -119,6 +119,11 @@ describe('what was likely meant', () => {
     expect(fixed(/^Write 11.98 mm$/, figures('d = 12 mm ± 0.05', 'd measured ‸11.98'))).toBe(
       'd = 12 mm ± 0.05\nd measured 11.98 mm',
     );
+    expect(
+      titles(figures('d = 12 mm', 'd measured ‸12 kg')).filter((title) => title.startsWith('Write')),
+    ).toEqual([]);
+    const quoted = at('> ```figures\n> d = 12 mm\n> d measured ‸12\n> ```\n').found[0];
+    expect(quoted?.edits).toMatchObject([{ text: '12 mm', range: { line: 2, column: 13, endColumn: 15 } }]);
     expect(fixed(/^Write 300 rpm$/, figures('n = 350 rpm', 'n used ‸300'))).toBe(
       'n = 350 rpm\nn used 300 rpm',
     );
@@ -180,7 +185,37 @@ describe('beside readings', () => {
     ).toBe(false);
   });
 
+  // ISO 2768-1, class m.
+  it.each([
+    ['6 mm', '0.1 mm'],
+    ['6.1 mm', '0.2 mm'],
+    ['30 mm', '0.2 mm'],
+    ['30.1 mm', '0.3 mm'],
+    ['120 mm', '0.3 mm'],
+    ['120.1 mm', '0.5 mm'],
+    ['400 mm', '0.5 mm'],
+    ['400.1 mm', '0.8 mm'],
+    ['-1000 mm', '0.8 mm'],
+    ['11°', '0.5°'],
+    ['1000.1 mm', null],
+    ['2 kg', null],
+    ['2 kg + 1 mm', null],
+  ])('limits proposed for %s are ± %s', (size, wanted) => {
+    const asks = titles(figures(`d = ${size}`, `d measured ‸${size.split(' + ')[0] ?? ''}`)).filter((title) =>
+      title.startsWith('Ask'),
+    );
+    expect(asks.map((title) => /± ([^,]*)/.exec(title)?.[1])).toEqual(wanted === null ? [] : [wanted]);
+  });
+
+  it('of a sample, or of another kind than the figure, nothing is left', () => {
+    for (const lines of [['old measured ‸5 mm'], ['d = 2 kg + 1 mm', 'd measured ‸5 mm']])
+      expect(titles(figures(...lines)).filter((title) => !title.startsWith('Convert'))).toEqual([]);
+  });
+
   it('which side is metal can be said', () => {
+    expect(fixed(/hole$/, figures('d = 30 mm ± 0.1', 'd measured ‸29.4 mm'))).toBe(
+      'd = 30 mm ± 0.1 hole\nd measured 29.4 mm',
+    );
     expect(fixed(/shaft$/, figures('d = 30 mm ± 0.1', 'd measured ‸30.4 mm'))).toBe(
       'd = 30 mm ± 0.1 shaft\nd measured 30.4 mm',
     );
@@ -193,6 +228,41 @@ describe('beside readings', () => {
     expect(
       fixed(/^Write what is left/, figures('d = 30 mm H7', 'd_left = 1 mm', 'd measured ‸29.4 mm')),
     ).toBe('d = 30 mm H7\nd_left = 1 mm\nd measured 29.4 mm\nd_left_2 = d - d.reading   # on the diameter');
+  });
+
+  it('what is left has a name of its own, and no diameter where nothing is one', () => {
+    const left = (...lines: string[]): string | undefined =>
+      fixed(/^Write what is left/, figures(...lines))
+        .split('\n')
+        .at(-1);
+    expect(left('w = 5 kg', 'w measured ‸5.2 kg')).toBe('w_left = w.reading - w');
+    expect(left('s = ball_on_shank(30 mm, 12 mm)', 's.ring measured ‸30 mm')).toBe(
+      's_ring_left = s.ring.reading - s.ring   # on the diameter',
+    );
+    const taken = ['d = 30 mm H7', 'd_left measured 1 mm', 'd_left_2 = 4', 'd measured ‸29.4 mm'];
+    expect(left(...taken)).toBe('d_left_3 = d - d.reading   # on the diameter');
+    const text = figures('d = 30 mm H7', 'd_left = 1 +', 'd measured ‸29.4 mm');
+    const offered = at(text).found.find(({ title }) => inWords(title).startsWith('Write what is left'));
+    expect(offered?.edits[0]?.text).toBe('\nd_left_2 = d - d.reading   # on the diameter');
+  });
+
+  it('the knee is moved by set-ups of a ball of that size only', () => {
+    const lines = [
+      'ball = 26 mm',
+      's = ball_on_shank(25 mm, 12 mm)',
+      'twice = 2 * ball',
+      'h = ball_height(26 mm, 20 mm)',
+      'q = ball_on_shank(neck: 12 mm)',
+      'p = ball_on_shank(nothing, 12 mm)',
+      'o = ball_on_shank([26, 27] mm, 12 mm)',
+      'u = ball_on_shank(26 mm, 12 mm)',
+      'v = ball_on_shank(fillet: 1 mm, ball: ball, neck: 12 mm)',
+      'ball measured ‸26.3 mm',
+    ];
+    expect(titles(figures(...lines)).filter((title) => title.startsWith('Work out'))).toEqual([
+      'Work out how far the knee still goes up with u',
+      'Work out how far the knee still goes up with v',
+    ]);
   });
 
   it.each(['ball, 11 mm', 'neck: 11 mm, ball: ball'])(
