@@ -94,27 +94,71 @@ export function freshMark(): number {
 
 const NOTHING: readonly never[] = [];
 
+/** What few names have. A long note has a name for nearly every line, so that each field counts. */
+interface OfFewNames {
+  /** Its `measured`, `final` and `used` lines. */
+  records: Records | null;
+  /** Lines whose judgement depends on this entry without their value doing so. */
+  judges: Few<Node>;
+  /** How many calls hand this very name to `speed_step`. */
+  stepped: number;
+  card: Card | null;
+  /** The front matter, for the entry `job` alone. */
+  job: RecordValue | null;
+}
+
 /** Everything the sheet knows about one name (or record path such as `setup.ring`). */
 export class Entry {
   /** Figures of this name; more than one is an error at each. */
   definers: Few<Node> = null;
-  /** Its `measured`, `final` and `used` lines. */
-  records: Records | null = null;
   /** The first of the lookups of this name. */
   lookers: Lookup | null = null;
-  /** Lines whose judgement depends on this entry without their value doing so. */
-  judges: Few<Node> = null;
-  /** How many calls hand this very name to `speed_step`. */
-  stepped = 0;
-  card: Card | null = null;
-  /** The front matter, for the entry `job` alone. */
-  job: RecordValue | null = null;
+  private rare: OfFewNames | null = null;
 
   // Marks of the update in progress: its lines gathered or judged, its lookers told of a change.
   seen = 0;
   told = 0;
 
   constructor(readonly name: string) {}
+
+  private get more(): OfFewNames {
+    return (this.rare ??= { records: null, judges: null, stepped: 0, card: null, job: null });
+  }
+
+  get records(): Records | null {
+    return this.rare?.records ?? null;
+  }
+  set records(records: Records | null) {
+    this.more.records = records;
+  }
+
+  get judges(): Few<Node> {
+    return this.rare?.judges ?? null;
+  }
+  set judges(judges: Few<Node>) {
+    this.more.judges = judges;
+  }
+
+  get stepped(): number {
+    return this.rare?.stepped ?? 0;
+  }
+  set stepped(stepped: number) {
+    this.more.stepped = stepped;
+  }
+
+  get card(): Card | null {
+    return this.rare?.card ?? null;
+  }
+  set card(card: Card | null) {
+    if (this.rare || card) this.more.card = card;
+  }
+
+  get job(): RecordValue | null {
+    return this.rare?.job ?? null;
+  }
+  set job(job: RecordValue | null) {
+    this.more.job = job;
+  }
 
   /** A reading came, went or moved. */
   forgetOrder(): void {
@@ -180,21 +224,26 @@ export const ONLY_A_VALUE: Outcome = {
 };
 export const NOT_JUDGED: Verdict = { reading: null, problems: NOTHING };
 
+/** What few lines have, as with names. */
+interface OfFewLines {
+  /** Names handed to `speed_step`. */
+  steps: readonly Entry[];
+  outcome: Outcome;
+  verdict: Verdict;
+}
+
 export class Node {
   /** The first of the line's lookups. */
   lookups: Lookup | null = null;
   /** The entry this line gives something to: its figure, or the name it measures. */
   provides: Entry | null = null;
-  /** Names handed to `speed_step`. */
-  steps: readonly Entry[] = NOTHING;
   block: NodeBlock | null = null;
   /** Where it stands in its block; see `line`. */
   index = 0;
 
   value: Value | null = null;
   asked: Asked | null = null;
-  outcome = ONLY_A_VALUE;
-  verdict = NOT_JUDGED;
+  private rare: OfFewLines | null = null;
 
   /** What it amounts to, where that is all there is to a line that is worked out again and again. */
   expression: Expression | null = null;
@@ -213,6 +262,31 @@ export class Node {
     /** Serial number by which limits know this line as their input. */
     readonly input: number,
   ) {}
+
+  private get more(): OfFewLines {
+    return (this.rare ??= { steps: NOTHING, outcome: ONLY_A_VALUE, verdict: NOT_JUDGED });
+  }
+
+  get steps(): readonly Entry[] {
+    return this.rare?.steps ?? NOTHING;
+  }
+  set steps(steps: readonly Entry[]) {
+    this.more.steps = steps;
+  }
+
+  get outcome(): Outcome {
+    return this.rare?.outcome ?? ONLY_A_VALUE;
+  }
+  set outcome(outcome: Outcome) {
+    if (this.rare || outcome !== ONLY_A_VALUE) this.more.outcome = outcome;
+  }
+
+  get verdict(): Verdict {
+    return this.rare?.verdict ?? NOT_JUDGED;
+  }
+  set verdict(verdict: Verdict) {
+    if (this.rare || verdict !== NOT_JUDGED) this.more.verdict = verdict;
+  }
 
   /** The line as the notation reads it. */
   get statement(): Statement {

@@ -121,12 +121,17 @@ function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode |
     return size === null || size.value === 0 ? size : refuseUnsignedLimit(s, size);
   }
   s.pos++;
-  const size = deviation(s, nominal, limits, isMinus(c));
-  return size && { ...size, start };
+  return deviation(s, nominal, limits, isMinus(c), start);
 }
 
-/** One number of a limit. That of a temperature is a difference: its value is in kelvin. */
-function deviation(s: Scanner, nominal: Expression, limits: number, below: boolean): QuantityNode | null {
+/** One number of a limit, with its sign at `from`. That of a temperature is a difference: its value is in kelvin. */
+function deviation(
+  s: Scanner,
+  nominal: Expression,
+  limits: number,
+  below: boolean,
+  from = -1,
+): QuantityNode | null {
   s.next();
   if (!numberAt(s.text, s.pos)) return expectedLimit(s);
   s.bareFractions = s.inLimits = true;
@@ -135,7 +140,9 @@ function deviation(s: Scanner, nominal: Expression, limits: number, below: boole
   if (size === null) return null;
   if (size.unit === PERCENT) return refusePercentLimit(s, nominal, limits, size);
   const value = size.unit.dimension.point ? s.amount * size.unit.factor : size.value;
-  return { ...size, value: below ? -value + 0 : value };
+  const start = from === -1 ? size.start : from;
+  const signed = below ? -value + 0 : value;
+  return start === size.start && signed === size.value ? size : { ...size, start, value: signed };
 }
 
 /** A limit without a unit takes that of a literal nominal, when that has one only. `limits` are refused if it has more. */
