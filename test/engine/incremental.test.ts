@@ -272,6 +272,17 @@ describe('one edit', () => {
       ['a = 12 mm', 'a measured 13 mm', 'a measured 13 mm', 'x = a.reading'],
       ['a = 12 mm', 'x = a.reading'],
     ],
+    [
+      'that records a reading tells the line that looks it up',
+      ['x = a.reading'],
+      ['x = a.reading', 'a measured 12 mm'],
+    ],
+    [
+      'of a result judges again what was used of one of its fields',
+      ['s = ball_on_shank(30 mm, 12 mm)', 's.tilt used 12 mm'],
+      ['s = bolt_circle(60 mm, 3)', 's.tilt used 12 mm'],
+    ],
+    ['that hides a mark in a remark is told', ['a = 1', '# by hand'], ['a = 1', '# by \u202e hand']],
     ['that gives a name twice marks both', ['a = 1 mm', 'b = 2 mm'], ['a = 1 mm', 'a = 2 mm']],
     [
       'that makes a figure of a unit asks about the line far away',
@@ -286,6 +297,36 @@ describe('one edit', () => {
       expect(view(sheet)).toEqual(view(calculate(text, MILL)));
     }
     expect(view(calculate(first ?? '', MILL))).not.toEqual(view(calculate(second ?? '', MILL)));
+  });
+});
+
+it('a warm reading follows the material of the job', () => {
+  const text = (material: string): string =>
+    `---\nmaterial: ${material}\n---\n${note(['bore = 50 mm H7', 'bore measured 50.040 mm at 40 °C'])}`;
+  const sheet = new Sheet();
+  // Growth of aluminium 23e-6 a kelvin, of steel half as much (common practice): 50.040 mm is within H7 (+25 µm) at 20 °C
+  // for the one and not for the other.
+  const inside = ['aluminium_6082', 'steel_C45', 'aluminium_6082'].map((material) => {
+    sheet.update(readNote(text(material)));
+    return sheet.rows()[1]?.reading?.inside;
+  });
+  expect(inside).toEqual([true, false, true]);
+});
+
+describe('names that a sheet gives', () => {
+  const lines = ['a = 1 mm', 'b = a', 'c = 3 mm ± 0.1', 'd = c + 1 mm'];
+  it('are as many as asked for', () => {
+    const sheet = calculate(note(lines));
+    expect(sheet.names(2)).toEqual(['a', 'b']);
+    expect(sheet.names()).toEqual(['a', 'b', 'c', 'd']);
+  });
+  it('are found by the number of their limits while the line is there', () => {
+    const sheet = calculate(note(lines));
+    const value = sheet.valueOf('d');
+    const input = value?.kind === 'number' ? (value.spread?.[0]?.input ?? NaN) : NaN;
+    expect([input - 1, input, input + 1].map((number) => sheet.inputName(number))).toEqual(['', 'c', '']);
+    sheet.update(readNote(note(['a = 1 mm', 'b = a', 'd = 2 mm ± 0.1'])));
+    expect(sheet.inputName(input)).toBe('');
   });
 });
 
