@@ -11,12 +11,12 @@ export function fieldsAfter(sheet: Sheet, before: string): readonly Answer[] {
   const text = baseOf(before);
   if (text === null) return [];
   const card = sheet.figure(text) ? undefined : sheet.card(text);
-  const value = card ? null : valueOfText(sheet, text);
+  const value = valueOfText(sheet, text);
   const fields = card?.fields ?? (value?.kind === 'record' ? value.fields : new Map<string, never>());
   const formula = value?.kind === 'record' ? formulaNamed(value.of) : undefined;
   const meaning = (name: string): string =>
     formula?.result.find((field) => field.name === name)?.meaning ??
-    KNOWN_FIELDS.find((field) => field.word === card?.word && field.name === name)?.meaning ??
+    (card && KNOWN_FIELDS.find((field) => field.name === name)?.meaning) ??
     '';
   const own = [...fields].map(([label, part]): Answer => {
     const said = meaning(label);
@@ -32,7 +32,6 @@ function records(sheet: Sheet, path: string): readonly Answer[] {
     const value = valueOfText(sheet, `${path}.${label}`);
     if (value) found.push({ label, kind: 'field', detail: `${valueText(value)}  ${words}` });
   };
-  if (!/^[A-Za-z_][\w.]*$/.test(path)) return found;
   add('reading', 'the last reading');
   add('mean', 'mean of the last readings');
   add('readings', 'the last readings');

@@ -26,15 +26,15 @@ export function sizeBefore(before: string): Size | null {
 const COMMON = 'H7 h6 H8 h7 g6 f7 H6 H11 h9 h11 js6 k6 m6 n6 p6 s6 e8 d9 G7 F8 JS7 K7 N7 P7'.split(' ');
 
 /** The codes that the table has for a size, each with its limits. Without a size they stand as words. */
-export function isoCodes(nominal: number | null, sort: number): readonly Answer[] {
+export function isoCodes(nominal: number | null): readonly Answer[] {
   const letters = [...HOLE_LETTERS.split(' '), ...SHAFT_LETTERS.split(' ')];
   const all = letters.flatMap((letter) => Array.from({ length: 9 }, (_, i) => `${letter}${i + 5}`));
   return [...new Set([...COMMON, ...all])].flatMap((code, i): Answer[] => {
-    if (nominal === null) return [{ label: code, kind: 'code', detail: 'ISO 286', sort: sort + i }];
+    if (nominal === null) return [{ label: code, kind: 'code', detail: 'ISO 286', sort: i }];
     const limits = isoLimits(nominal, code);
     if ('kind' in limits) return [];
     const detail = `${signed(limits.upper)}/${signed(limits.lower)} µm  ${limits.sense}`;
-    return [{ label: code, kind: 'code', detail, sort: sort + i }];
+    return [{ label: code, kind: 'code', detail, sort: i }];
   });
 }
 

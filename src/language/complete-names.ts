@@ -1,5 +1,5 @@
 /** Names where a value may stand: figures, formulas with places to fill in, cards, and what the argument at hand takes. */
-import { type Sheet, parameterDimension } from '../engine/index';
+import type { Sheet } from '../engine/index';
 import { MATHEMATICS } from '../quantity/mathematics';
 import type { Parameter } from '../trade/formula';
 import { allFormulas, formulaNamed } from '../trade/index';
@@ -16,9 +16,9 @@ const LONG = 48;
 export function names(sheet: Sheet, cursor: Cursor): readonly Answer[] {
   const parameter = expectedParameter(cursor.before);
   if (parameter?.kind === 'machine' || parameter?.kind === 'material') return cards(sheet, parameter.kind);
-  if (parameter?.kind === 'code') return isoCodes(null, 0);
-  if (parameter?.kind === 'word')
-    return (parameter.words ?? []).map((label) => ({ label, kind: 'word', detail: parameter.name }));
+  if (parameter?.kind === 'code') return isoCodes(null);
+  if (parameter?.words)
+    return parameter.words.map((label) => ({ label, kind: 'word', detail: parameter.name }));
   const inCard = cursor.block.word !== 'figures';
   return [
     ...figures(sheet, cursor),
@@ -39,7 +39,7 @@ function figures(sheet: Sheet, cursor: Cursor): readonly Answer[] {
   for (const label of sheet.names(MOST_NAMES)) {
     if (label === own) continue;
     const value = sheet.valueOf(label);
-    const fits = wanted !== null && value?.kind === 'number' && value.dimension === wanted;
+    const fits = value?.kind === 'number' && value.dimension === wanted;
     const answer: Answer = {
       label,
       kind: 'figure',
@@ -57,9 +57,8 @@ function short(text: string): string {
 /** Parameters that may be left out and were not given yet, to be named. */
 function parametersLeft(before: string): readonly Answer[] {
   const call = openCall(before);
-  const formula = call && call.named === null ? formulaNamed(call.name) : undefined;
-  if (!call || !formula) return [];
-  return formula.parameters.flatMap((parameter, i): Answer[] => {
+  if (!call || call.named !== null) return [];
+  return (formulaNamed(call.name)?.parameters ?? []).flatMap((parameter, i): Answer[] => {
     const { name, optional, meaning } = parameter;
     if (i < call.index || call.given.includes(name) || (i === call.index && optional !== true)) return [];
     return [{ label: `${name}:`, kind: 'parameter', detail: meaning, insert: `${name}: `, typed: name }];
@@ -80,14 +79,11 @@ function formulas(sheet: Sheet): readonly Answer[] {
   }));
 }
 
-/** A place to fill in. A figure of the parameter's own name is most likely meant; cards and words are chosen from. */
-function toFill(sheet: Sheet, parameter: Parameter, place: number): string {
-  const { name, kind, words } = parameter;
+/** A place to fill in, by the parameter's name, which is a figure's where one is called so; cards and words are chosen from. */
+function toFill(sheet: Sheet, { name, kind, words }: Parameter, place: number): string {
   const options = kind === 'machine' || kind === 'material' ? cardNames(sheet, kind) : (words ?? []);
   if (options.length > 0) return `\${${place}|${options.join(',')}|}`;
-  const value = sheet.valueOf(name);
-  const known = value?.kind === 'number' && value.dimension === parameterDimension(parameter);
-  return `\${${place}:${known ? name : kind === 'code' ? 'H7' : name}}`;
+  return `\${${place}:${kind === 'code' ? 'H7' : name}}`;
 }
 
 function functions(): readonly Answer[] {

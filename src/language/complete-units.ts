@@ -53,8 +53,7 @@ function inOrder(sheet: Sheet, kind: Dimension): readonly Unit[] {
   const system = sheet.system ?? 'mm';
   const rank = (u: Unit): number => {
     const at = USUAL.indexOf(u.symbol === 'deg' ? '°' : u.symbol);
-    const own = systemOf(u);
-    return (own !== null && own !== system ? 100 : 0) + (at < 0 ? 50 : at);
+    return (systemOf(u) === system ? 0 : 2 * USUAL.length) + (at < 0 ? USUAL.length : at);
   };
   return [...unitsOfDimension(kind)].sort((a, b) => rank(a) - rank(b));
 }

@@ -80,7 +80,7 @@ function answersAt(sheet: Sheet, cursor: Cursor): Answers {
     return { typed: number[3] ?? '', answers: number[2] === '' ? answers.map(apart) : answers };
   }
   const size = sizeBefore(before);
-  if (size) return { typed: size.typed, answers: [...isoCodes(size.nominal, 0), ...limitSigns(size)] };
+  if (size) return { typed: size.typed, answers: [...isoCodes(size.nominal), ...limitSigns(size)] };
   const sign = PLUS_MINUS.exec(before);
   if (sign) return { typed: sign[1] ?? '', answers: limitSigns(null) };
   const field = FIELD.exec(before);

@@ -5,7 +5,7 @@ import { nodeAt } from '../notation/walk';
 import { TEMPERATURE } from '../quantity/dimension';
 import { type Unit, fromBase } from '../quantity/unit';
 import { otherSystem, unitsOfDimension } from '../quantity/units';
-import { type Noted, insertion } from './edits';
+import { type Noted, codeOf, insertion } from './edits';
 import type { Proposal } from './quick-fixes';
 import { said } from './said';
 
@@ -35,10 +35,9 @@ export function conversions({ sheet }: Noted, row: Row, offset: number): readonl
   if ((statement.kind !== 'figure' && statement.kind !== 'show') || statement.to) return [];
   const value = sheet.evaluateExpression(statement.expression, row.text);
   if (value?.kind !== 'number') return [];
-  const end = codeEnd(row);
   return unitsFor(value.unit).map((unit) => ({
     title: said('Show it in {0}', unit.symbol),
-    edits: [insertion(row.line, row.column + end, ` to ${unit.symbol}`)],
+    edits: [insertion(row.line, row.column + codeOf(row.text).length, ` to ${unit.symbol}`)],
   }));
 }
 
@@ -60,9 +59,4 @@ function unitsFor(unit: Unit): readonly Unit[] {
   const other = otherSystem(unit);
   const own = unitsOfDimension(unit.dimension).filter(({ symbol }) => OFFERED.has(symbol));
   return [...new Set([...(other ? [other] : []), ...own])].filter((each) => each !== unit).slice(0, MOST);
-}
-
-function codeEnd({ statement, text }: Row): number {
-  const code = statement.comment ? text.slice(0, text.lastIndexOf('#', statement.comment.start)) : text;
-  return code.trimEnd().length;
 }

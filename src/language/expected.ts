@@ -4,7 +4,7 @@ import { parseLine } from '../notation/line';
 import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
-import { type Cursor, openCall, valueOfText } from './cursor';
+import { type Cursor, openCall } from './cursor';
 
 /** The parameter of a formula that the cursor is in; null outside calls and in calls of plain mathematics. */
 export function expectedParameter(before: string): Parameter | null {
@@ -22,31 +22,33 @@ const FIELD = /^\s*([A-Za-z_]\w*)\s*=/;
 export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dimension | null {
   if (block.word !== 'figures') {
     const name = FIELD.exec(before)?.[1];
-    return KNOWN_FIELDS.find((field) => field.word === block.word && field.name === name)?.dimension ?? null;
+    return KNOWN_FIELDS.find((field) => field.name === name)?.dimension ?? null;
   }
   const recorded = RECORDED.exec(before)?.[1];
   if (recorded !== undefined) {
-    const own = planned(sheet, recorded.split('.')) ?? numberNamed(sheet, recorded);
-    return own?.dimension ?? null;
+    return planned(sheet, recorded.split('.'))?.dimension ?? recordedAs(sheet, recorded);
   }
   const beside = besideOperator(sheet, before);
   if (beside) return beside;
   const parameter = expectedParameter(before);
   if (parameter) return parameterDimension(parameter);
   const name = FIELD.exec(before)?.[1];
-  if (name === undefined || /[*/^]/.test(before)) return null;
-  // Readings that came before the figure say what it is; a number that waits for its unit is no plain number yet.
-  const own = numberNamed(sheet, name)?.dimension ?? null;
-  return own === NUMBER ? null : own;
+  return name === undefined || /[*/^]/.test(before) ? null : recordedAs(sheet, name);
 }
 
-function numberNamed(sheet: Sheet, name: string): { readonly dimension: Dimension } | null {
-  const value = sheet.valueOf(name);
-  return value?.kind === 'number' ? value : null;
+/** What was read or used of a name says what it is; a number that waits for its unit is no plain number yet. */
+function recordedAs(sheet: Sheet, name: string): Dimension | null {
+  const kinds = sheet.rows().flatMap(({ statement }) => {
+    if (statement.kind !== 'reading' && statement.kind !== 'used') return [];
+    if (statement.path.names.join('.') !== name) return [];
+    const sizes = statement.kind === 'used' ? [statement] : statement.readings;
+    return sizes.map(({ value }) => value.unit.dimension);
+  });
+  return kinds.find((kind) => kind !== NUMBER) ?? null;
 }
 
 /** Whatever a sum, a comparison or limits set beside each other is of one kind. */
-const OPERATOR = /(.*[^\s<>=!+\-±(,:[])\s*(?:[<>]=?|[=!]=|±|\+\/-|\.\.|\+|-)\s*[^=<>+\-±(),]*$/;
+const OPERATOR = /(.*[^\s<>=!+\-±/(,:[])\s*(?:[<>]=?|[=!]=|±|\+\/-|\.\.|\+|-)\s*[^=<>+\-±(),]*$/;
 
 function besideOperator(sheet: Sheet, before: string): Dimension | null {
   const left = OPERATOR.exec(before)?.[1];
@@ -68,12 +70,9 @@ function lastTerm(text: string): string {
 
 /** The dimension of an expression, or of a size with its limits. */
 export function dimensionOfText(sheet: Sheet, text: string): Dimension | null {
-  const value = valueOfText(sheet, text) ?? nominalOf(sheet, text);
-  return value?.kind === 'number' ? value.dimension : null;
-}
-
-function nominalOf(sheet: Sheet, text: string): ReturnType<Sheet['evaluateExpression']> {
   const line = `x = ${text}`;
   const statement = parseLine(line, 'figures');
-  return statement.kind === 'figure' ? sheet.evaluateExpression(statement.expression, line) : null;
+  if (statement.kind !== 'figure') return null;
+  const value = sheet.evaluateExpression(statement.expression, line);
+  return value?.kind === 'number' ? value.dimension : null;
 }

@@ -87,13 +87,13 @@ function explainLine(sheet: Sheet, row: Row): Explanation | null {
 
 function explainFence(sheet: Sheet, note: Note, line: number, column: number): Explained | null {
   const block = note.blocks.find(({ fenceLine }) => fenceLine === line);
-  const found = block && onFence(sheet, block.name ? [block.name, ...block.on] : block.on, column);
-  const card = found && sheet.card(found.card);
+  const word = block && onFence(block.name ? [block.name, ...block.on] : block.on, column);
+  const card = word && sheet.card(word.text);
   if (!card) return null;
   return {
     explanation: explainCard(card),
-    column: found.span.start,
-    endColumn: found.span.end,
+    column: word.start,
+    endColumn: word.end,
     pictured: null,
   };
 }

@@ -10,9 +10,10 @@ export function markdown(explanation: Explanation): string {
 /** The same in two texts, the result and what it comes from, so that a picture can stand between them. */
 export function markdownInTwo(explanation: Explanation): readonly [result: string, rest: string] {
   const { parts } = explanation;
-  const end = parts.findIndex(({ kind }) => kind === 'working' || kind === 'note' || kind === 'source');
+  const found = parts.findIndex(({ kind }) => kind === 'working' || kind === 'note' || kind === 'source');
   const first = parts.findIndex(({ kind }) => kind === 'table');
-  const split = first >= 0 && (end < 0 || first < end) ? first + 1 : end < 0 ? parts.length : end;
+  const end = found < 0 ? parts.length : found;
+  const split = first >= 0 && first < end ? first + 1 : end;
   const result = markdown({ ...explanation, parts: parts.slice(0, split) });
   return [result, markdown({ name: '', shown: null, parts: parts.slice(split) })];
 }

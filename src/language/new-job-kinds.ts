@@ -4,6 +4,7 @@
  */
 import type { Sheet } from '../engine/index';
 import { type Dimension, SPEED, TURN_RATE } from '../quantity/dimension';
+import type { CardView } from '../quantity/value';
 import type { JobAnswers } from './new-job';
 
 export type Lines = readonly string[];
@@ -21,34 +22,38 @@ function block(on: string | null, ...lines: Lines): Lines {
 
 /** The cutting speed of the job's material with high-speed steel, or one for mild steel (common practice) to begin with. */
 function cuttingSpeed({ material }: JobAnswers, sheet: Sheet): string {
-  return material !== null && has(sheet, material, 'hss_speed', SPEED)
+  return has(sheet, material, 'hss_speed', SPEED)
     ? `${material}.hss_speed`
     : '25 m/min            # mild steel with high-speed steel';
 }
 
-function has(sheet: Sheet, card: string, field: string, dimension: Dimension): boolean {
-  const value = sheet.card(card)?.fields.get(field);
+type Fields = CardView['fields'];
+
+function fieldOf(sheet: Sheet, card: string | null, field: string): ReturnType<Fields['get']> {
+  return card === null ? undefined : sheet.card(card)?.fields.get(field);
+}
+
+function has(sheet: Sheet, card: string | null, field: string, dimension: Dimension): card is string {
+  const value = fieldOf(sheet, card, field);
   const first = value?.kind === 'list' ? value.items[0] : value;
   return first?.kind === 'number' && first.dimension === dimension;
 }
 
 /** Speed lines for a diameter: held to the machine's steps where it has some. */
 function speeds(job: JobAnswers, sheet: Sheet, diameter: string, part = ''): Lines {
-  const { machine } = job;
+  const machine = onMachine(job, sheet);
   const wish = [`cut    = ${cuttingSpeed(job, sheet)}`, `wish   = spindle_speed(${part}cut, ${diameter})`];
-  return machine !== null && has(sheet, machine, 'speeds', TURN_RATE)
-    ? [...wish, `speed  = speed_step(wish, ${machine})`]
-    : wish;
+  return machine === null ? wish : [...wish, `speed  = speed_step(wish, ${machine})`];
 }
 
 /** The block may stand `on` the machine only if every wish can be brought within what it has. */
 function onMachine(job: JobAnswers, sheet: Sheet): string | null {
-  return job.machine !== null && has(sheet, job.machine, 'speeds', TURN_RATE) ? job.machine : null;
+  return has(sheet, job.machine, 'speeds', TURN_RATE) ? job.machine : null;
 }
 
 function weight({ material }: JobAnswers, sheet: Sheet): Lines {
-  const known = material !== null && sheet.card(material)?.fields.has('density') === true;
-  return known ? [`weight = job.quantity * pi / 4 * bar^2 * blank * ${material}.density to kg`] : [];
+  if (material === null || !fieldOf(sheet, material, 'density')) return [];
+  return [`weight = job.quantity * pi / 4 * bar^2 * blank * ${material}.density to kg`];
 }
 
 function blank(job: JobAnswers, sheet: Sheet, bar: string): Lines {
@@ -129,7 +134,7 @@ export function turnedJob(job: JobAnswers, sheet: Sheet): Lines {
 
 /** The machine's feed in the middle of its steps; a fine one for turning (common practice) where it names none. */
 function feed({ machine }: JobAnswers, sheet: Sheet): string {
-  const feeds = machine === null ? undefined : sheet.card(machine)?.fields.get('feeds');
+  const feeds = fieldOf(sheet, machine, 'feeds');
   const items = feeds?.kind === 'list' ? feeds.items : [];
   const middle = items[Math.floor((items.length - 1) / 2)];
   return middle
@@ -171,11 +176,8 @@ export function indexedJob(job: JobAnswers, sheet: Sheet): Lines {
 
 /** The machine itself when it divides, else the shop's first card that does. */
 function dividingHead({ machine }: JobAnswers, sheet: Sheet): string | null {
-  const divides = ({ fields }: { fields: ReadonlyMap<string, unknown> }): boolean =>
-    fields.has('ratio') && fields.has('plates');
-  const own = machine === null ? undefined : sheet.card(machine);
-  if (own && divides(own)) return own.name;
-  return sheet.cards().find((card) => card.word === 'machine' && divides(card))?.name ?? null;
+  const heads = sheet.cards().filter(({ fields }) => fields.has('ratio') && fields.has('plates'));
+  return (heads.find(({ name }) => name === machine) ?? heads[0])?.name ?? null;
 }
 
 export function emptyJob(job: JobAnswers, sheet: Sheet): Lines {

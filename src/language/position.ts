@@ -1,6 +1,7 @@
 /** What stands at a place of a note: the innermost thing a question can be about. */
 import type { Sheet } from '../engine/index';
 import type { Row } from '../engine/results';
+import { codeOf } from './edits';
 import type { Argument, CallNode, Expression, FieldNode, Span, Word } from '../notation/syntax';
 
 export type Target =
@@ -14,7 +15,7 @@ export type Target =
   | { readonly kind: 'field'; readonly node: FieldNode }
   | { readonly kind: 'formula'; readonly node: CallNode }
   | { readonly kind: 'parameter'; readonly node: CallNode; readonly parameter: string }
-  | { readonly kind: 'card'; readonly name: string; readonly word: 'machine' | 'material' }
+  | { readonly kind: 'card'; readonly name: string }
   /** Any other part of an expression: a quantity, brackets, or what an operator joins. */
   | { readonly kind: 'expression'; readonly node: Expression }
   /** The limits a line asks for, a check's comparison, a reading: the whole line is meant. */
@@ -32,10 +33,10 @@ const within = (span: Span, offset: number): boolean => span.start <= offset && 
 /** What the row has at this offset of its text; null in blank places, comments and words. */
 export function at(sheet: Sheet, row: Row, offset: number): Found | null {
   const { statement } = row;
-  if (statement.comment && offset >= statement.comment.start - 1) return null;
   const found = (target: Target, span: Span): Found => ({ row, target, span });
   const whole = (): Found | null => {
-    const span = trimmed(row);
+    const code = codeOf(row.text);
+    const span = { start: code.length - code.trimStart().length, end: code.length };
     return within(span, offset) ? found({ kind: 'line' }, span) : null;
   };
   switch (statement.kind) {
@@ -63,13 +64,6 @@ export function at(sheet: Sheet, row: Row, offset: number): Found | null {
     default:
       return null;
   }
-}
-
-function trimmed(row: Row): Span {
-  const end = row.statement.comment ? row.statement.comment.start : row.text.length;
-  const before = row.text.slice(0, end).trimEnd();
-  const code = before.endsWith('#') ? before.slice(0, -1).trimEnd() : before;
-  return { start: code.length - code.trimStart().length, end: code.length };
 }
 
 /** The innermost node of an expression at the offset; null outside it. */
@@ -116,17 +110,15 @@ function inArgument(
   argument: Argument,
   offset: number,
 ): Found | null {
-  if (!within(argument, offset)) return null;
   if (argument.name && within(argument.name, offset))
     return { row, target: { kind: 'parameter', node, parameter: argument.name.text }, span: argument.name };
   // A bare ISO code or a card's name is an argument, not a figure.
   const { value } = argument;
-  const inner = inExpression(sheet, row, value, offset);
-  if (inner?.target.kind === 'name' && value.kind === 'name') {
+  if (value.kind === 'name' && within(value, offset)) {
     const parameter = codeParameter(sheet, node, value.name);
     if (parameter) return { row, target: { kind: 'parameter', node, parameter }, span: value };
   }
-  return inner;
+  return inExpression(sheet, row, value, offset);
 }
 
 /** The parameter a bare word is for when it stands for itself (an ISO code), else null. */
@@ -139,16 +131,11 @@ function codeParameter(sheet: Sheet, node: CallNode, word: string): string | nul
 
 function cardOrName(sheet: Sheet, name: string): Target {
   const card = sheet.figure(name) ? undefined : sheet.card(name);
-  if (card) return { kind: 'card', name, word: card.word };
+  if (card) return { kind: 'card', name };
   return { kind: 'name', name, path: [], given: false };
 }
 
-/** The card whose name stands at this column of the note's fence line: after `on`, or the card's own. */
-export function onFence(
-  sheet: Sheet,
-  words: readonly Word[],
-  column: number,
-): { card: string; span: Word } | null {
-  const word = words.find((each) => within(each, column));
-  return word && sheet.card(word.text) ? { card: word.text, span: word } : null;
+/** The word of the note's fence line that this column is in. */
+export function onFence(words: readonly Word[], column: number): Word | undefined {
+  return words.find((each) => within(each, column));
 }

@@ -83,7 +83,6 @@ function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): reado
 /** The likely meanings that mend the line; all of them where none does yet, since the next finding then says what else. */
 function fitting(noted: Noted, finding: Finding): readonly string[] {
   const texts = offered(finding);
-  if (texts.length < 2) return texts;
   const { range } = mark(finding);
   const mending = texts.filter((text) => mends(noted, [{ range, text }], finding.code));
   return mending.length > 0 ? mending : texts;
@@ -95,7 +94,7 @@ function ofAll(noted: Noted, touched: readonly Finding[], all: readonly Finding[
   return [...codes].flatMap((code): Fix[] => {
     const alike = all.filter((finding) => finding.code === code && offered(finding).length === 1);
     const here = touched.find((finding) => alike.includes(finding));
-    if (alike.length < 2 || !here) return [];
+    if (!here || alike.length < 2) return [];
     const edits = alike.map((finding) => ({ range: mark(finding).range, text: offered(finding)[0] ?? '' }));
     if (!mends(noted, edits, code)) return [];
     return [

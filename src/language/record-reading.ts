@@ -3,7 +3,7 @@ import { type Sheet, calculate, planned } from '../engine/index';
 import type { Row } from '../engine/results';
 import { SPEED, TURN_RATE, FEED_PER_TURN } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
-import { type Noted, type TextEdit, edited, lineBelow } from './edits';
+import { type Noted, type TextEdit, codeOf, edited, lineBelow } from './edits';
 import { hint } from './hints';
 import { shown, valueText } from '../engine/wording';
 
@@ -35,7 +35,7 @@ export function readables(sheet: Sheet): readonly Readable[] {
     if (seen.has(path)) return;
     seen.add(path);
     const record = records.get(path);
-    const last = record ? codeOf(record).slice(path.length).trim() : '';
+    const last = record ? codeOf(record.text).trim().slice(path.length).trim() : '';
     groups[record && group > 0 ? 1 : group].push({
       path,
       shown: text,
@@ -66,11 +66,6 @@ function isRun({ dimension }: Quantity): boolean {
 function limitsText(row: Row): string {
   const words = row.asked && row.statement.kind === 'figure' ? row.statement.limits : null;
   return words ? ` ${row.text.slice(words.start, words.end)}` : '';
-}
-
-function codeOf({ text, statement }: Row): string {
-  const end = statement.comment ? text.lastIndexOf('#', statement.comment.start) : text.length;
-  return text.slice(0, end).trim();
 }
 
 export interface Judged {

@@ -127,7 +127,7 @@ export function keepsMeaning(
   const summary = (of: Sheet): string =>
     JSON.stringify([
       of.findings().map(({ code, line }) => `${line} ${code}`),
-      of.rows().map(({ value }) => (value?.kind === 'number' ? value.value : (value?.kind ?? null))),
+      of.rows().map(({ value }) => (value?.kind === 'number' ? value.value : value?.kind)),
     ]);
   return summary(after) === summary(sheet);
 }

@@ -11,14 +11,14 @@ const SHOP: Shop = {
   text: '```machine lathe\nspeeds = [70, 115] rpm\n```\n```machine head\nratio = 40\n```\n```material brass\nhss_speed = 60 m/min\n```\n',
 };
 
-function asked(text: string): Question {
+function asked(text: string, shops: readonly Shop[] = [SHOP]): Question {
   const at = text.indexOf('‸');
   const line = text.slice(0, at).split('\n').length - 1;
   const plain = text.replace('‸', '');
   const column = at - (text.lastIndexOf('\n', at) + 1);
-  return { sheet: calculate(plain, [SHOP]), line, column, text: plain.split('\n')[line] ?? '' };
+  return { sheet: calculate(plain, shops), line, column, text: plain.split('\n')[line] ?? '' };
 }
-const answers = (text: string): readonly Completion[] => completions(asked(text));
+const answers = (text: string, shops = [SHOP]): readonly Completion[] => completions(asked(text, shops));
 const labels = (...lines: readonly string[]): readonly string[] =>
   answers(figures(...lines)).map(({ label }) => label);
 const first = (count: number, ...lines: readonly string[]): readonly string[] =>
@@ -80,7 +80,43 @@ describe('units', () => {
     expect(first(1, 'x = hypot(2 kg, max(1 kg, 3 kg) + 5 ‸')).toEqual(['kg']);
   });
 
+  it('stand in an order of their own: the usual, then the system of the note', () => {
+    expect(labels('30° to ‸')).toEqual(['°', 'arcmin', 'arcsec', 'rad']);
+    expect(labels('3 h to ‸')).toEqual(['min', 'h', 's']);
+    expect(labels('24 m/min to ‸')).toEqual(['m/min', 'mm/min', 'm/s', 'ft/min', 'in/min']);
+    expect(labels('2 kW to ‸')).toEqual(['kW', 'W', 'hp_metric', 'hp_imperial']);
+    expect(labels('3 rev to ‸')).toEqual(['rev']);
+    expect(labels('a = 5 kg + 3 ‸').slice(0, 4)).toEqual(['kg', 'g', 'lb', 'mm']);
+  });
+
+  it('of an operand before a sign come first, whatever it stands in', () => {
+    for (const line of [
+      ...[
+        'w == 3 ‸',
+        'w != 3 ‸',
+        '(w + 5 ‸',
+        'x=w + 5 ‸',
+        'x = [w + 5 ‸',
+        'max(2 * w, w - 1 ‸',
+        'x = max(w) + 5 ‸',
+      ],
+      ...['x = 2 * w ± 1 ‸', 'x = 2 * w +/- 1 ‸', 'x = w * 1 .. 6 ‸', 'x = 5 kg ± 1 kg + 6 ‸'],
+    ])
+      expect([line, ...first(1, 'w = 5 kg', line)]).toEqual([line, 'kg']);
+    for (const line of ['x = ) + 5 ‸', 'x = nothing + 5 ‸', 'x = [1, 2] kg + 5 ‸', 'x = 2 * 5 ‸'])
+      expect([line, ...first(1, 'v measured 5 kg', line)]).toEqual([line, 'mm']);
+    expect(first(1, 'x measured 5 kg', 'x = 2 * 5 ‸')).toEqual(['mm']);
+    const inches =
+      '---\nunits: in\n---\n```figures\nx = circle_from_touches([25, 10, -5] mm, [12, 27, 12] mm, 6 mm, hole).diameter + 3 ‸\n```';
+    expect(answers(inches)[0]?.label).toBe('in');
+  });
+
   it('of the figure that is read or was run come first', () => {
+    expect(first(1, 'w = 5 kg', 'w final 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'w measured 5 kg', 'w measured 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'w measured 5 kg', 'w = 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'w = 3 ‸', 'v used 2 rpm', 'w used 5 kg')).toEqual(['kg']);
+    expect(first(1, 'v used 2 rpm', 'w used 3 ‸')).toEqual(['mm']);
     expect(first(1, 'w = 5 kg', 'w measured 3 ‸')).toEqual(['kg']);
     expect(first(1, 'n = 300 rpm', 'n used 2 ‸')).toEqual(['rpm']);
     expect(first(1, 'ball = ball_on_shank(30 mm, 12 mm)', 'ball.tilt used 11 ‸')).toEqual(['°']);
@@ -155,6 +191,15 @@ describe('names', () => {
     expect(first(2, ...lines)).toEqual(['bar', 'w']);
   });
 
+  it('keep the order of the note where no kind is wanted, and say that they have no value yet', () => {
+    const found = answers(figures('b = 2 mm', 's = ball_on_shank(30 mm, 12 mm)', 'c = 1 mm + 1 kg', 'x = ‸'));
+    expect(found.slice(0, 3).map(({ label, detail }) => [label, detail])).toEqual([
+      ['b', '2 mm'],
+      ['s', expect.stringMatching(/^tilt/)],
+      ['c', 'no value yet'],
+    ]);
+  });
+
   it('are not offered their own line', () => {
     expect(labels('ring = ‸', 'b = 2 mm')).not.toContain('ring');
   });
@@ -166,6 +211,13 @@ describe('names', () => {
     expect(taken('speed_step', 'a = speed_s‸')).toBe('a = speed_step(${1:spindle_speed}, ${2|lathe,head|})');
     // The shop's own before the starter cards.
     expect(taken('shrink_grip', 'a = shrink_g‸')).toMatch(/\$\{\d\|brass,steel_/);
+    expect(taken('circle_from_touches', 'a = circle_f‸')).toBe(
+      'a = circle_from_touches(${1:x}, ${2:y}, ${3:stylus}, ${4|hole,boss|})',
+    );
+    const mill = { file: 'shop.md', text: '```machine mill\nspeeds = [90] rpm\n```\n' };
+    expect(answers(figures('a = speed_s‸'), [mill]).find(({ label }) => label === 'speed_step')?.insert).toBe(
+      'speed_step(${1:spindle_speed}, ${2|mill|})',
+    );
     expect(taken('fit', 'a = fi‸')).toBe('a = fit(${1:size}, ${2:H7}, ${3:H7})');
     expect(taken('hypot', 'a = hyp‸')).toBe('a = hypot(${1:leg}, ${2:other})');
     expect(taken('round', 'a = rou‸')).toBe('a = round(${1:value})');
@@ -182,6 +234,13 @@ describe('names', () => {
 
   it('of cards stand where a card belongs, and nothing else does', () => {
     expect(labels('a = speed_step(300 rpm, ‸')).toEqual(['lathe', 'head']);
+    expect(labels('a = speed_step(300 rpm, mach: ‸')).toContain('hypot');
+    const materials = labels('a = cutting_force(‸');
+    expect([materials[0], materials.includes('lathe'), materials.includes('hypot')]).toEqual([
+      'brass',
+      false,
+      false,
+    ]);
     expect(answers('```figures on ‸\na = 1\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
     expect(answers('```figures on lathe, ‸\na = 1\n```').map(({ label }) => label)).toEqual(['head']);
     expect(answers('```figures ‸\na = 1\n```').map(({ insert }) => insert)).toEqual(['on ']);
@@ -193,6 +252,12 @@ describe('names', () => {
       'a = ball_on_shank(30 mm, 12 mm, fillet: )',
     );
     expect(labels('a = ball_on_shank(30 mm, ‸)')).not.toContain('neck:');
+    const left = (line: string): readonly string[] => labels(line).filter((label) => label.endsWith(':'));
+    expect(left('ball_on_shank(‸')).toEqual(['neck:', 'fillet:', 'nose_radius:']);
+    expect(left('ball_on_shank(fillet: 2 mm, ‸')).toEqual(['nose_radius:']);
+    expect(left('ball_on_shank(30 mm, 12 mm, ‸')).toEqual(['fillet:', 'nose_radius:']);
+    for (const none of ['ball_on_shank(30 mm, fillet: ‸', 'hypot(‸', 'nothing(‸', 'a = ‸'])
+      expect(left(none)).toEqual([]);
     expect(labels('a = ball_on_shank(30 mm, 12 mm, fillet: 2 mm, ‸)')).not.toContain('fillet:');
   });
 
@@ -210,6 +275,13 @@ describe('names', () => {
       .map(({ detail }) => detail);
     expect(details[0]).toMatch(/^hole \[1, 2, 3, 4.{31}…$/);
     expect(details[0]).toHaveLength(48);
+    const list = (last: string): string | undefined =>
+      answers(figures(`a = [${'1, '.repeat(13)}${last}] mm`, 'c = ‸'))[0]?.detail;
+    expect(list('123')).toBe(`[${'1, '.repeat(13)}123] mm`);
+    expect(list('123')).toHaveLength(47);
+    expect(list('1234')).toHaveLength(48);
+    expect(list('1234')).not.toContain('…');
+    expect(list('12345')).toBe(`[${'1, '.repeat(13)}12345] …`);
   });
 
   it('after a figure make it a record', () => {
@@ -242,6 +314,10 @@ describe('fields', () => {
     for (const none of [').‸', '(2 + (3)).‸']) expect(labels(none)).toEqual([]);
   });
 
+  it('of a figure that is called as a card are the figure’s', () => {
+    expect(first(1, 'lathe = ball_on_shank(30 mm, 12 mm)', 'lathe.‸')).toEqual(['tilt']);
+  });
+
   it('of what was measured and used, once it was', () => {
     const read = 'a measured 12 mm at 3 mm, 12.1 mm at 5 mm';
     expect(answers(figures(read, 'a.‸')).map(({ label, detail }) => [label, detail])).toEqual([
@@ -260,7 +336,10 @@ describe('fields', () => {
     expect(found.map(({ label }) => label)).not.toContain('speeds');
     expect(found.find(({ label }) => label === 'power')?.insert).toBe('power = $1 kW');
     expect(answers('```material m\n‸\n```').map(({ label }) => label)).toContain('hss_speed');
-    expect(answers('```machine m\nmax_speed = 5 ‸\n```')[0]?.label).toBe('rpm');
+    const unit = (line: string): string | undefined => answers(`\`\`\`machine m\n${line}\n\`\`\``)[0]?.label;
+    expect(['max_speed = 5 ‸', 'power = 2 ‸', 'max_feed_rate = 2 ‸', 'spare = 2 ‸'].map(unit)).toEqual([
+      ...['rpm', 'kW', 'm/min', 'mm'],
+    ]);
   });
 });
 

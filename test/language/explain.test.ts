@@ -324,6 +324,39 @@ describe('parts of an expression', () => {
     expect(about('[1 mm, 2 mm ‸+ 3 mm, 4 mm]')).toMatchObject({ shown: '5 mm', of: '2 mm + 3 mm' });
     expect(about('[1 mm, 2 mm‸, 4 mm]')).toMatchObject({ shown: '[1, 2, 4] mm' });
   });
+  it.each([
+    ['d = 30 mm ‸± 0.05 # x', '± 0.05', 'd'],
+    ['  d ‸= 30 mm ± 0.05 # x', 'd = 30 mm ± 0.05', 'd'],
+    ['3 mm + 1 mm ‸to in', '3 mm + 1 mm to in', ''],
+    ['k + ‸l <= 9 mm', 'l', 'l'],
+    ['‸k measured 2.5 mm', 'k', 'k measured'],
+    ['k ‸measured 2.5 mm', 'k measured 2.5 mm', 'k measured'],
+    ['k = 3 mm  ‸# x', undefined, undefined],
+    ['k = 3 mm #‸ x', undefined, undefined],
+    ['-‸l', 'l', 'l'],
+    ['‸-l', '-l', ''],
+    ['‸(l + k) * 3', '(l + k)', ''],
+    ['s.‸tilt', 's.tilt', 's.tilt'],
+    ['‸s.tilt', 's', 's'],
+    ['‸hypot(l, k)', 'hypot', 'hypot'],
+    ['hypot(l‸, k)', 'hypot(l, k)', 'hypot'],
+    ['x = ‸[1, 2] mm', '[1, 2] mm', ''],
+    ['circle_from_touches(‸[25, 10, -5] mm, [12, 27, 12] mm, 6 mm, hole)', '[25, 10, -5] mm', ''],
+    ['ball_on_shank(30 mm, 12 mm, fillet: ‸2 mm)', '2 mm', ''],
+    ['drill_size(‸k, letter)', 'k', 'k'],
+    ['lathe = k + 1 mm', undefined, undefined],
+  ])('%s is about %j', (line, of, name) => {
+    const found = about(
+      'l = 4 mm',
+      'k = 2.5 mm',
+      's = ball_on_shank(30 mm, 12 mm)',
+      line.includes('‸') ? line : `${line}‸`,
+    );
+    expect([found?.of, found?.name]).toEqual([of, name]);
+  });
+  it('that a figure is called as a card is about the figure', () => {
+    expect(about('lathe = 3 mm', 'a = ‸lathe + 1 mm')).toMatchObject({ name: 'lathe', shown: '3 mm' });
+  });
   it('leave blanks, comments and broken lines alone', () => {
     for (const text of ['a = 2 mm # the ‸wall', 'a = 2 mm   ‸', 'a = ‸2 +', '‸'])
       expect(about(text), text).toBeNull();

@@ -248,6 +248,39 @@ describe('another name', () => {
     expect(refusal(signed, { name: 'b', kind: 'figure', owner: null }, 'c')).toBeNull();
   });
 
+  it('is for a figure without a value too, but not for the field of a figure that is called as a card', () => {
+    const broken = marked(figures('‸a = 1 mm + 1 kg'));
+    expect(renamable(broken.sheet, broken.line, broken.column)?.name).toBe('a');
+    const hidden = marked(
+      `\`\`\`machine mill\nring = 3 mm\n\`\`\`\n${figures('mill = ball_on_shank(30 mm, 12 mm)', 'a = mill.‸ring')}`,
+    );
+    expect(renamable(hidden.sheet, hidden.line, hidden.column)).toBeNull();
+  });
+
+  it('is taken by a figure without a value and by a card; only a figure is signed', () => {
+    const text = `${figures('a = 1 mm + 1 kg', 'b = 2 mm')}\n\`\`\`signed\nlathe = 1 mm\n\`\`\`\n`;
+    const sheet = calculate(text, [SHOP]);
+    expect(
+      ['a', 'lathe'].map((name) => refusal(sheet, { name: 'b', kind: 'figure', owner: null }, name)),
+    ).toEqual(['taken', 'taken']);
+    expect(refusal(sheet, { name: 'lathe', kind: 'card', owner: null }, 'c')).toBeNull();
+  });
+
+  it('keeps the meaning only if every value, and every kind of value, stays', () => {
+    const text = figures('a = 3 mm', 'b = [1, 2]', 'c = a');
+    const noted = { sheet: calculate(text), text, shops: [] };
+    const keeps = (was: string, put: string): boolean => {
+      const line = text.split('\n').findIndex((each) => each.includes(was));
+      const column = text.split('\n')[line]?.indexOf(was) ?? 0;
+      const range = { line, column, endLine: line, endColumn: column + was.length };
+      return keepsMeaning(noted, [{ range, text: put }]);
+    };
+    expect(keeps('3 mm', '3.0 mm')).toBe(true);
+    expect(keeps('3 mm', '4 mm')).toBe(false);
+    expect(keeps('[1, 2]', 'fit(25 mm, H7, g6)')).toBe(false);
+    expect(keeps('[1, 2]', '')).toBe(false);
+  });
+
   it('is for figures, samples and the shop’s own cards', () => {
     const can = (place: string, replaced: string): string | undefined => {
       const { sheet, line, column } = marked(NOTE.replace(place, replaced), [SHOP]);
@@ -378,8 +411,19 @@ lathe.bore = 5
     const why = (name: string, of: string = field.name): unknown =>
       shop && refusal(shop.sheet, { ...field, name: of }, name);
     expect(
-      ['half', 'speeds', 'power', 'gears', 'kind', 'caution_2', 'cross_slide'].map((n) => why(n)),
-    ).toEqual(['taken', ...Array<string>(6).fill('acted-on')]);
+      [
+        'half',
+        'speeds',
+        'power',
+        'gears',
+        'kind',
+        'caution_2',
+        'name',
+        'slide_divisions',
+        'cross_backlash',
+        'cross_slide',
+      ].map((n) => why(n)),
+    ).toEqual(['taken', ...Array<string>(9).fill('acted-on')]);
     expect(['used', 'reading', 'mm', 'pi'].map((n) => why(n))).toEqual(Array(4).fill('reserved'));
     expect(['2a', 'a b'].map((n) => why(n))).toEqual(Array(2).fill('no-name'));
     expect([why('steps', 'speeds'), why('quill_per_rev', 'quill_per_turn')]).toEqual(

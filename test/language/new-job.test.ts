@@ -85,6 +85,87 @@ describe('the note of a new job', () => {
     expect(made('lathe', 'tool_steel_O1')).not.toContain('on lathe');
   });
 
+  describe('takes from the cards', () => {
+    const CARDS: readonly Shop[] = [
+      {
+        file: 'shop.md',
+        text: [
+          ...[
+            '```machine lathe',
+            'speeds = [40, 100, 300] rpm',
+            'feeds = [0.05, 0.1, 0.2, 0.4] mm/rev',
+            '```',
+          ],
+          ...[
+            '```machine inch_lathe',
+            'speeds = [40, 100, 300] rpm',
+            'feeds = [0.002, 0.005, 0.01] in/rev',
+            '```',
+          ],
+          ...['```machine drill', 'speeds = 300 rpm', '```', '```machine table', 'ratio = 90', '```'],
+          ...[
+            '```machine big_head',
+            'ratio = 40',
+            'plates = [15, 16, 18]',
+            '```',
+            '```machine plain',
+            'plates = [12]',
+            '```',
+          ],
+          ...['```machine small_head', 'ratio = 60', 'plates = [21, 24]', 'speeds = [2, 3] kg', '```'],
+          ...['```material bar_5', 'hss_speed = 20 m/min', 'density = 7.8 g/cm^3', '```'],
+          ...['```material odd', 'hss_speed = 20 kg', '```', ''],
+        ].join('\n'),
+      },
+    ];
+    const lines = (job: Partial<JobAnswers>): readonly string[] =>
+      newJob({ ...JOB, ...job }, CARDS).split('\n');
+    const line = (job: Partial<JobAnswers>, start: string): string | undefined =>
+      lines(job).find((each) => each.startsWith(start));
+
+    it('the cutting speed of the material, else one for mild steel', () => {
+      const mild = 'cut    = 25 m/min            # mild steel with high-speed steel';
+      expect(line({ material: 'bar_5' }, 'cut ')).toBe('cut    = bar_5.hss_speed');
+      for (const material of [null, 'odd', 'unheard_of']) expect(line({ material }, 'cut ')).toBe(mild);
+    });
+
+    it('the weight of the blank where the material has a density', () => {
+      expect(line({ material: 'bar_5' }, 'weight')).toBe(
+        'weight = job.quantity * pi / 4 * bar^2 * blank * bar_5.density to kg',
+      );
+      for (const material of [null, 'odd']) expect(line({ material }, 'weight')).toBeUndefined();
+    });
+
+    it('the steps of the machine, where it has any', () => {
+      const turned = (machine: string | null): readonly unknown[] =>
+        ['```figures on', 'speed ', 'rate '].map((start) => line({ kind: 'turned', machine }, start));
+      expect(turned('lathe')).toEqual([
+        '```figures on lathe',
+        'speed  = speed_step(wish, lathe)',
+        'rate   = feed_rate(feed, speed)',
+      ]);
+      for (const machine of [null, 'table', 'small_head', 'drill'])
+        expect(turned(machine)).toEqual([undefined, undefined, 'rate   = feed_rate(feed, wish)']);
+    });
+
+    it('the feed in the middle of the machine’s, else a fine one', () => {
+      const feed = (machine: string | null): unknown => line({ kind: 'turned', machine }, 'feed ');
+      expect(feed('lathe')).toBe('feed   = 0.1 mm/rev');
+      expect(feed('inch_lathe')).toBe('feed   = 0.005 in/rev');
+      for (const machine of [null, 'drill', 'table']) expect(feed(machine)).toBe('feed   = 0.1 mm/rev');
+    });
+
+    it('the dividing head: the machine itself, else the first of the shop', () => {
+      const moves = (machine: string | null): unknown => line({ kind: 'indexed', machine }, 'moves ');
+      expect(moves('small_head')).toBe('moves     = indexing_moves(slots, small_head)');
+      for (const machine of [null, 'lathe', 'table', 'plain'])
+        expect(moves(machine)).toBe('moves     = indexing_moves(slots, big_head)');
+      const without = newJob({ ...JOB, kind: 'indexed' }, []);
+      expect(without).toContain('\npart_turn = 360° / slots\n');
+      expect(without).not.toContain('indexing_moves');
+    });
+  });
+
   it('is judged by the first reading', () => {
     const text = newJob({ ...JOB, machine: 'mill', material: 'steel_C45' }, SHOPS[0] ?? []);
     const shops = SHOPS[0] ?? [];

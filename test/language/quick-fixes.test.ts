@@ -58,10 +58,43 @@ describe('a speed that the machine has', () => {
     expect(fixed(/^Write 100 mm\/min/, onLathe('f = ‸160 mm/min'))).toBe('f = 100 mm/min');
   });
 
+  it('takes the place of a stated one in brackets, and of a feed beyond the machine’s', () => {
+    expect(fixed(/^Write 70 rpm/, onLathe('n = ‸(100 rpm)'))).toBe('n = 70 rpm');
+    expect(fixed(/^Write 0.2 mm\/rev, the limit/, onLathe('f = ‸0.5 mm/rev'))).toBe('f = 0.2 mm/rev');
+  });
+
+  it('is written into a line without a name, in a quote as well', () => {
+    const own = (text: string): readonly unknown[] =>
+      at(text).found.flatMap(({ mark, title, preferred, edits }) =>
+        mark ? [[inWords(title), preferred, edits.map((edit) => edit.text)]] : [],
+      );
+    const step = ['Take the step of lathe below', true, ['speed_step(100 rpm, lathe)']];
+    expect(own(onLathe('‸100 rpm'))).toEqual([step]);
+    expect(own('> ```figures on lathe\n> ‸100 rpm\n> ```\n')).toEqual([step]);
+    expect(own('> ```figures on lathe\n> ‸900 rpm\n> ```\n')).toEqual([
+      ['Keep it within 300 rpm, the limit of lathe', true, ['min(900 rpm, 300 rpm)']],
+    ]);
+  });
+
+  it('of which two can be run is preferred once, and is no step where it is a feed', () => {
+    const own = (text: string): readonly unknown[] =>
+      at(text).found.flatMap(({ mark, title, preferred }) => (mark ? [[inWords(title), preferred]] : []));
+    expect(own(onLathe('f = ‸0.15 mm/rev * 1'))).toEqual([
+      ['Note that 0.1 mm/rev is run', true],
+      ['Note that 0.2 mm/rev is run', false],
+    ]);
+  });
+
+  it('of a result with parts is not noted, since it is one of the parts', () => {
+    const found = titles(onLathe('s = ‸interrupted_speed(22 m/min, 60 mm)'));
+    expect(found.filter((title) => title.startsWith('Note that'))).toEqual([]);
+  });
+
   it('comes first as the settings say', () => {
     expect(titles(onLathe('n = ‸100 rpm'))[0]).toMatch(/^Write 70 rpm/);
     expect(titles(onLathe('n = ‸100 rpm'), { speedChoice: 'nearest' })[0]).toMatch(/^Write 115 rpm/);
     expect(titles(onLathe('n = ‸80 rpm'), { speedChoice: 'nearest' })[0]).toMatch(/^Write 70 rpm/);
+    expect(titles(onLathe('n = ‸92.5 rpm'), { speedChoice: 'nearest' })[0]).toMatch(/^Write 70 rpm/);
   });
 
   it('keeps the formula that asks for another', () => {
@@ -97,12 +130,11 @@ describe('what was likely meant', () => {
   it('is offered for the whole line where the cursor touches no mark', () => {
     expect(titles(figures('‸d = 1-3/8 in'))[0]).toBe('Write 1 3/8 in');
     // Where it touches one, only that one is meant.
-    const both = ['ring = 29 mm', 'a = rang * (1-3/8 in)'];
+    const both = ['ring = 29 mm', 'width = 2 mm', 'a = rang + wodth'];
     const writes = (text: string): readonly string[] =>
       titles(text).filter((title) => title.startsWith('Write'));
-    expect(writes(figures(...both).replace('1-3', '1‸-3')).some((title) => title.includes('ring'))).toBe(
-      false,
-    );
+    expect(writes(figures(...both).replace('rang', '‸rang'))).toEqual(['Write ring']);
+    expect(writes(figures(...both).replace('a =', '‸a ='))).toEqual(['Write ring', 'Write width']);
     expect(titles(figures('a = 1-3/8 in', '‸b = 2 mm')).some((title) => title.startsWith('Write'))).toBe(
       false,
     );
@@ -130,6 +162,27 @@ describe('what was likely meant', () => {
     expect(fixed(/^Write 12°$/, figures('t = 11° ± 2°', 't measured ‸12'))).toBe(
       't = 11° ± 2°\nt measured 12°',
     );
+  });
+
+  it('may be nothing', () => {
+    expect(titles('```figures ‸!\na = 1\n```\n')).toEqual(['Write nothing here']);
+  });
+
+  it('that mends the line is offered alone, and all where none does', () => {
+    const writes = (text: string): readonly string[] =>
+      titles(text).filter((title) => title.startsWith('Write'));
+    expect(writes(figures('a = 5 + ‸1-3/8 in'))).toEqual(['Write 1 3/8 in', 'Write 1 in - 3/8 in']);
+  });
+
+  it('of several kinds or with several meanings is not written everywhere at once', () => {
+    const all = (...lines: string[]): readonly string[] =>
+      titles(figures(...lines)).filter((title) => title.startsWith('Mend all'));
+    expect(all('a = ‸1-3/8 in', 'b = 1-3/4 in')).toEqual([]);
+    expect(all('ring = 2 mm', 'a = ‸rang', 'b = 10 mm + 5', 'n used 5')).toEqual([]);
+    expect(all('ring = 2 mm', 'a = ‸rang', 'b = rang + 1 mm')).toEqual(['Mend all 2 of this kind']);
+    expect(all('ring = 2 mm', 'a = ‸nothing_alike', 'b = rang', 'c = rang')).toEqual([]);
+    // Here it would not mend: as a mass a ring cannot be written.
+    expect(all('ring = 2 mm', 'a = ‸rang + 1 kg', 'b = rang + 1 kg')).toEqual([]);
   });
 
   it('is preferred when it is the only meaning', () => {
@@ -280,6 +333,7 @@ describe('beside readings', () => {
 
 describe('another unit', () => {
   it('takes the place of a size, exactly', () => {
+    expect(titles('> ```figures\n> d = ‸25.4 mm\n> ```\n')).toEqual(['Convert to 1 in']);
     expect(fixed(/^Convert to 34.925 mm$/, figures('d = ‸1 3/8 in'))).toBe('d = 34.925 mm');
     expect(fixed(/^Convert to 1 in$/, figures('d = ‸25.4 mm ± 0.1 mm'))).toBe('d = 1 in ± 0.1 mm');
     expect(titles(figures('d = ‸5 AUD')).some((title) => title.startsWith('Convert'))).toBe(false);
