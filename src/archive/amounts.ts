@@ -41,9 +41,8 @@ export class Amounts {
 
   remove(path: string): void {
     const note = this.numbers.get(path);
-    const one = note === undefined ? null : this.notes[note];
-    if (note === undefined || !one) return;
-    this.order.splice(this.placeOf(one), 1);
+    if (note === undefined) return;
+    this.order.splice(this.placeOf(this.notes[note] as Kept), 1);
     this.ranks = null;
     this.notes[note] = null;
     this.numbers.delete(path);

@@ -311,6 +311,14 @@ describe('the index', () => {
       }
   });
 
+  it('tells texts apart that differ in one letter, wherever it stands', () => {
+    const text = 'pin = 12 mm';
+    const others = [...text].map((letter, at) => `${text.slice(0, at)}${letter}x${text.slice(at + 1)}`);
+    const changed = [...text].map((_, at) => `${text.slice(0, at)}x${text.slice(at + 1)}`);
+    const all = [text, '', ...others, ...changed];
+    expect(new Set(all.map(sumOf)).size).toBe(all.length);
+  });
+
   it.each([
     ['cut short', (text: string) => text.slice(0, text.length / 2)],
     ['without its end', (text: string) => text.slice(0, -1)],
