@@ -21,7 +21,7 @@ export function explainCall(sheet: Sheet, text: string, node: CallNode): Explana
   const parts: readonly Part[] = [
     ...also(value),
     words(`${formula.title}.`),
-    ...fieldParts(node, value),
+    ...fieldParts(value),
     { kind: 'table', rows: parameterRows(formula, sheet.call(node)?.arguments) },
     ...limitParts(sheet, value),
     ...working(workingOfCall(sheet, node)),
@@ -32,10 +32,9 @@ export function explainCall(sheet: Sheet, text: string, node: CallNode): Explana
 }
 
 /** A record's fields with their meanings. */
-export function fieldParts(expression: Expression, value: Value | null): readonly Part[] {
+export function fieldParts(value: Value | null): readonly Part[] {
   if (value?.kind !== 'record') return [];
-  const formula = expression.kind === 'call' ? formulaNamed(expression.name.text) : undefined;
-  return [{ kind: 'table', rows: fieldRows(formula, value.fields) }];
+  return [{ kind: 'table', rows: fieldRows(formulaNamed(value.of), value.fields) }];
 }
 
 /** What belongs to the formula that an expression calls. */

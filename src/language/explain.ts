@@ -141,7 +141,7 @@ function explainFigure(sheet: Sheet, row: Row, name: string): Explanation {
   if (statement.kind !== 'figure') return { name, shown: null, parts: comment };
   if (value === null) return { name, shown: null, parts: [...comment, words(withoutValue(row))] };
   const { expression } = statement;
-  const parts = value.kind === 'number' ? numberParts(sheet, row, value) : fieldParts(expression, value);
+  const parts = value.kind === 'number' ? numberParts(sheet, row, value) : fieldParts(value);
   return {
     name,
     shown: headline(value),
@@ -176,11 +176,16 @@ function explainExpression(
 ): Explanation | null {
   const value = to ? row.value : sheet.evaluateExpression(node, row.text);
   if (value === null) return null;
-  const own = value.kind === 'number' ? also(value) : fieldParts(node, value);
   const working = workingParts(sheet, row.text, node, '', conversionTo(to, value));
   return {
     name: '',
     shown: headline(value),
-    parts: [...own, ...limitParts(sheet, value), ...working, ...callParts(node)],
+    parts: [
+      ...also(value),
+      ...fieldParts(value),
+      ...limitParts(sheet, value),
+      ...working,
+      ...callParts(node),
+    ],
   };
 }

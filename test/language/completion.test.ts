@@ -430,7 +430,30 @@ describe('signature help', () => {
     expect(active('a = 2 * (3 + ‸')).toBeUndefined();
   });
 
+  it('tells of plain mathematics what it takes as well', () => {
+    expect(help('a = hypot(3 mm, ‸')).toMatchObject({
+      label: 'hypot(leg, other, …)',
+      words: 'The long side of a right triangle, from its legs.',
+      parameters: [
+        { start: 6, end: 9, words: 'One leg.' },
+        { start: 11, end: 16 },
+      ],
+      active: 1,
+    });
+    expect(help('a = round(3.2 mm, ‸')?.label).toBe('round(value, step?)');
+    expect(help('a = max(1, 2, ‸')?.label).toBe('max(value, …)');
+    expect(active('a = max(‸')).toBe('value');
+    expect(active('a = hypot(1, 2, ‸')).toBe('other');
+    expect(active('a = sqrt(1, ‸')).toBeUndefined();
+    expect(active('a = hypot(leg: 1‸')).toBe('leg');
+    expect(active('a = ball_on_shank(filet: 1‸')).toBeUndefined();
+    expect(help('a = nothing(‸')).toBeNull();
+    expect(signature(asked('```figures on max(‸\n```'))).toBeNull();
+    expect(signature(asked('```figures\n# max(‸\n```'))).toBeNull();
+  });
+
   it('says what it means and its usual unit', () => {
+    expect(help('a = ball_on_shank(‸')?.words).toBe('Tilt, ring and height for a ball on one shank.');
     expect(help('a = spindle_speed(‸')?.parameters[0]?.words).toMatch(/\. In m\/min\.$/);
     expect(help('a = ball_on_shank(1 mm)‸')).toBeNull();
     expect(signature(asked('ball_on_shank(‸'))).toBeNull();

@@ -135,6 +135,17 @@ describe('the picture', () => {
     expect(of('ball = 26 mm ± 0.05', 'ball ‸measured 26.2 mm')).toBe(1);
     expect(of('ball = 26 mm ± 0.05', '‸ball measured 26.2 mm')).toBe(1);
   });
+  it('of a sample, of a formula in a part of a line and of a card’s line is none', () => {
+    expect(of('old ‸measured 5 mm')).toBeNull();
+    expect(of('‸ball_on_shank(30 mm, 12 mm)')).toBe(1);
+    expect(of('(ball_on_shank(‸30 mm, 12 mm)).ring')).toBeNull();
+    expect(of('(ball_on_shank(30 mm, 12 mm)).‸ring')).toBeNull();
+    expect(of('12 mm < ‸hypot(30 mm, 12 mm)')).toBeNull();
+    expect(of('x = ‸nothing')).toBeNull();
+    expect(of('x = nothing.‸ring')).toBeNull();
+    const card = marked('```machine m\n‸power = 2 kW\n```\n');
+    expect(explainAt(card.sheet, card.sheet.note, card.line, card.column)?.pictured).toBeNull();
+  });
   it('is not shown with an argument, nor with a part of an expression', () => {
     expect(of('setup = ball_on_shank(‸30 mm, 12 mm)')).toBeNull();
     expect(of('a = 2 * ‸spindle_speed(24 m/min, 28 mm)')).toBeNull();
@@ -426,6 +437,115 @@ describe('a whole line', () => {
     const sheet = calculate(figures('a = 2 mm * 3'));
     const [row] = sheet.rows();
     expect(row && explainRow(sheet, row)).toMatchObject({ name: 'a', shown: '6 mm' });
+  });
+});
+
+describe('what is told of', () => {
+  const CARDS = {
+    file: 'shop.md',
+    text: `${SHOP.text}\`\`\`material bar_5\nhss_speed = 20 m/min\ndensity = 7 g/cm^3\nexpansion = 11 µm/m/K\n\`\`\`\n`,
+  };
+  /** The parts as text, without the sources, ranges and cautions of formulas. */
+  function told(text: string): string | null {
+    const { sheet, line, column } = marked(text, [CARDS]);
+    const found = explainAt(sheet, sheet.note, line, column)?.explanation;
+    if (!found) return null;
+    const texts = found.parts.map((each) => {
+      if (each.kind === 'words') return each.text;
+      if (each.kind === 'also') return each.texts.join(' · ');
+      if (each.kind === 'table') return each.rows.map((row) => row.join(' ')).join('; ');
+      if (each.kind === 'limits') return [each.text, ...each.shares].join(', ');
+      if (each.kind === 'working')
+        return `by ${each.steps.map(({ name, result }) => `${name} = ${result}`).join(', ')}`;
+      return each.kind === 'note' && each.title !== 'Holds while' ? `${each.title}: ${each.text}` : '';
+    });
+    const head = [found.name, found.shown].filter((each) => each !== null && each !== '').join(' ');
+    return [head, ...texts].filter((each) => each !== '').join(' | ');
+  }
+  const neck = 'neck = 12 mm ± 0.02';
+  const warm =
+    '---\nmaterial: bar_5\n---\n```figures\nd = 25 mm h7\nd ‸measured 25.001 mm at 32 °C, 25.002 mm at 32 °C\n```';
+  it.each([
+    [
+      [`${neck} shaft`, 'neck ‸measured 12.1 mm'],
+      'neck measured | 0.08 mm left, 0.04 on radius. | Plan: 12 mm · 0.4724 in | Asked: 11.98 … 12.02 mm, shaft | 12.1 mm · 0.4764 in',
+    ],
+    [
+      [neck, 'neck ‸final 12.01 mm'],
+      'neck final | ✓ inside. | Plan: 12 mm · 0.4724 in | Asked: 11.98 … 12.02 mm | 12.01 mm · 0.4728 in',
+    ],
+    [['old ‸measured 5 mm'], 'old measured | 5 mm · 0.1969 in'],
+    [
+      ['old ‸measured 5 mm, 6 mm at 3 mm'],
+      'old measured | mean 5.5 mm, 1 mm apart. | 1 5 mm 0.1969 in; at 3 mm 6 mm 0.2362 in | Apart: 1 mm',
+    ],
+    [
+      [warm],
+      'd measured | ✓ inside. | Plan: 25 mm · 0.9843 in | Asked: 24.979 … 25 mm, shaft | At 20 °C: 24.998 mm, 24.999 mm | at 32 °C 25.001 mm 0.9843 in; at 32 °C 25.002 mm 0.9843 in | Apart: 0.001 mm',
+    ],
+    [
+      ['s = ball_on_shank(30 mm, 12 mm)', '‸s.ring used 29 mm'],
+      's.ring used | 0.367 mm below plan. | Plan: 29.367 mm · 1.1562 in',
+    ],
+    [['feed ‸used 0.2 mm/rev'], 'feed used'],
+    [['bar_5.‸density'], 'bar_5.density 7 g/cm³ | 0.2529 lb/in³ | On the card of bar_5.'],
+    [['lathe.‸power'], 'lathe.power 2.2 kW | 2.95 hp_imperial | On the card of lathe.'],
+    [['lathe.‸nothing'], null],
+    [['---\npart: x\n---\n```figures\na = job.‸part\n```'], 'job.part x'],
+    [['a measured 12 mm at 3 mm', 'a.‸reading'], 'a.reading 12 mm | 0.4724 in | The last reading taken.'],
+    [['a measured 12 mm at 3 mm', 'a.‸readings'], 'a.readings [12] mm | All readings of its last line.'],
+    [
+      ['a measured 12 mm at 3 mm', 'a.‸positions'],
+      'a.positions [3] mm | Where each reading of its last line was taken.',
+    ],
+    [['n = 12 rpm', 'n used 14 rpm', 'n.‸used'], 'n.used 14 rpm | What was really used, last.'],
+    [['s = 2 mm', 's.‸ring'], null],
+    [['a = ‸pi'], 'pi 3.14159… | A circle is pi times as long round as across.'],
+    [['a = ‸nowhere'], null],
+    [['a = 1 mm + 1 kg # why', 'b = ‸a'], 'a | why | No value: something is wrong in its line.'],
+    [['old measured 20 °C, 22 °C', 'a = ‸old'], 'old 21 °C | Mean of its last readings. | 69.8 °F'],
+    [['a = 30 mm ± 0.1', 'b = ‸a / 2'], 'a 30 mm ±0.1 | 1.1811 in | Asked: ±0.1: 29.9 … 30.1 mm'],
+    [
+      ['a = 30 mm ± 0.1', '‸b = a / 2 ± 0.3 mm # x'],
+      'b 15 mm ±0.3 | 0.5906 in | x | Asked: ±0.3: 14.7 … 15.3 mm | ±0.05 at worst: 14.95 … 15.05 mm, a ±0.1: 100 % | by b = 15 mm',
+    ],
+    [
+      ['a = 30 mm ± 0.1', '‸b = a / 2'],
+      'b 15 mm ±0.05 | 0.5906 in | ±0.05 at worst: 14.95 … 15.05 mm, a ±0.1: 100 % | by b = 15 mm',
+    ],
+    [['l = [1, 2] mm # x', 'x = ‸l'], 'l [1, 2] mm | x'],
+    [['a = 3 mm', 'a ‸to in'], '0.1181 in | 3 mm | by  = 0.1181 in'],
+    [
+      ['x = bolt_circle(40 mm, 2)', '‸(x)'],
+      'hole [1, 2] number of the hole; angle [0, 180]° where it lies, from the X axis towards Y; x [20, -20] mm readout of X over it; y [0, 0] mm readout of Y over it; chord 40 mm · 1.5748 in straight distance from a hole to the next, to measure',
+    ],
+    [
+      ['a = 3 mm', 'a + 1 mm ‸< 9 mm # fits'],
+      '✓ Holds: 4 mm against 9 mm. | fits | a + 1 mm: 4 mm · 0.1575 in',
+    ],
+    [
+      ['a = 3 mm ± 0.1', 'a ‸< 2 mm # fits'],
+      '✗ Does not hold: 3 mm against 2 mm. | a: 3 mm ±0.1 · 0.1181 in | ±0.1 at worst: 2.9 … 3.1 mm, a ±0.1: 100 %',
+    ],
+    [['nothing + 1 ‸< 9 mm'], null],
+    [
+      ['```material m\n```\n```figures on ‸m\n```'],
+      'm | Card of a material, in this note. | Speeds are starting points: check them against the tool, the machine and the cut.',
+    ],
+    [['```machine ‸lone\n```'], 'lone | Card of a machine, in this note.'],
+    [['```figures on ‸nowhere\n```'], null],
+    [['```machine m\npow‸er = 2 kW\n```'], 'power 2 kW | 2.682 hp_imperial'],
+    [['```machine m\npower = 2 kW\nnote: ‸old\n```'], null],
+  ])('%j', (lines, wanted) => {
+    const [text = ''] = lines;
+    expect(told(/```/.test(text) ? text : figures(...lines))).toBe(wanted);
+  });
+
+  it('a field of a figure that is called as a card is of the figure', () => {
+    const text = told(figures('lathe = ball_on_shank(30 mm, 12 mm)', 'lathe.‸ring'));
+    expect(text).toContain(
+      'as a boss cut with it measures. | by joint = 23.578°, tilt = 11.789°, ring = 29.367 mm',
+    );
   });
 });
 

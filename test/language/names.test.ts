@@ -489,6 +489,39 @@ describe('the outline', () => {
   });
 });
 
+describe('the outline, block by block,', () => {
+  it('has where each stands, its figures, and what is marked when it is picked', () => {
+    const text =
+      '> ```figures on lathe, head\n> long = 2 mm + 1 mm # x\n> b = 3 mm ± 0.1 # y\n> d = 5 mm\n> 2 * 3\n> ```\n```signed\na = 1 mm\n```\n```material m\n';
+    const [first, second, third] = blockSymbols(calculate(text, [SHOP]));
+    expect(first).toMatchObject({
+      name: 'figures on lathe, head',
+      kind: 'figures',
+      range: { line: 0, column: 0, endLine: 5, endColumn: 0 },
+      selection: { line: 0, column: 0, endLine: 0, endColumn: 0 },
+      figures: [
+        {
+          name: 'long',
+          detail: '= 3 mm',
+          range: { line: 1, column: 2, endLine: 1, endColumn: 24 },
+          selection: { line: 1, column: 2, endLine: 1, endColumn: 6 },
+        },
+        { name: 'b', detail: '2.9 … 3.1 mm' },
+        { name: 'd', detail: '5 mm' },
+      ],
+    });
+    expect(second).toMatchObject({
+      name: 'signed',
+      kind: 'signed',
+      range: { line: 6, endLine: 8 },
+      figures: [],
+    });
+    expect(third).toMatchObject({ name: 'material m', kind: 'material', range: { line: 9 } });
+    const broken = blockSymbols(calculate(figures('e = 1 mm + 1 kg ± 0.1 mm'), []))[0]?.figures[0];
+    expect(broken?.detail).toBe('1 mm + 1 kg ± 0.1 mm');
+  });
+});
+
 describe('the page of a finding', () => {
   it('says why the notebook asks', () => {
     expect(findingPage('speed-between-steps')).toContain('A geared head runs only at its steps');
