@@ -14,8 +14,8 @@ import { stepsOf, workingHtml } from './working-html';
 export function fromHtml(row: Row, from: string, view: View): string {
   const typed = expression(from);
   const { how } = view;
-  if (how.paper || how.workings || how.answers === 'hidden') return typed;
-  const working = row.line <= view.unfoldsTo ? workingHtml(row, stepsOf(row, view), false) : '';
+  if (how.paper || how.workings) return typed;
+  const working = row.line < view.unfoldsBefore ? workingHtml(row, stepsOf(row, view), false) : '';
   if (working === '') return typed;
   const shared = sharesHtml(row, view);
   return element(

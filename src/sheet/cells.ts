@@ -49,12 +49,11 @@ function limitsHtml(limit: LimitWords): string {
 }
 
 export function stamp(stands: Outcome | null): string {
-  if (stands === null || (stands.word === '' && stands.more === null)) return '';
-  const sign = SIGNS[stands.kind];
+  if (stands === null) return '';
   const head = element(
     'span',
     { class: 'scribeline-stamp' },
-    sign === '' ? '' : element('span', { class: 'scribeline-sign', 'aria-hidden': 'true' }, sign),
+    element('span', { class: 'scribeline-sign', 'aria-hidden': 'true' }, SIGNS[stands.kind]),
     element('b', {}, escape(stands.word)),
   );
   const more = stands.more === null ? '' : ` ${escape(stands.more)}`;

@@ -37,7 +37,7 @@ function also(related: Related): string {
 
 /** The last part of a path or address. */
 export function shortName(file: string): string {
-  const last = file.split(/[\\/]/).at(-1) ?? file;
+  const last = file.replace(/.*[\\/]/s, '');
   try {
     return decodeURIComponent(last);
   } catch {

@@ -10,18 +10,15 @@ export type ImageFile =
 export const MOST_IMAGE = 8_000_000;
 export const MOST_IMAGES = 40_000_000;
 
-/** Whether an address names a file beside the note; anything with a scheme or a host of its own does not. */
-export function isLocal(address: string): boolean {
-  return !/^(?:[a-z][\w+.-]*:|[\\/]|#|$)/i.test(address);
-}
+/** What names no file beside the note: nothing, or a scheme or a host of its own. */
+const ELSEWHERE = /^(?:[a-z][\w+.-]*:|[\\/]|$)/i;
 
 /** The address as a path from the note's folder; null where it is none. */
 export function localPath(address: string): string | null {
-  if (!isLocal(address)) return null;
   const path = address.replace(/[?#].*$/, '');
   try {
     const plain = decodeURIComponent(path);
-    return isLocal(plain) && !plain.includes('\0') ? plain : null;
+    return ELSEWHERE.test(plain) || plain.includes('\0') ? null : plain;
   } catch {
     return null;
   }
@@ -69,23 +66,14 @@ function typeOf(bytes: Uint8Array): string | null {
   return SIGNATURES.find(begins)?.[0] ?? null;
 }
 
-const DIGITS = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/'].map((digit) =>
-  digit.charCodeAt(0),
-);
-const PADDING = '='.charCodeAt(0);
+declare const btoa: (bytes: string) => string;
 
-/** A multiple of four characters, few enough to be arguments of one call. */
-const PIECE = 8192;
+/** Bytes that make whole digits of base64, few enough to be arguments of one call. */
+const PIECE = 3 * 2048;
 
 export function base64(bytes: Uint8Array): string {
-  const out = new Uint8Array(Math.ceil(bytes.length / 3) * 4);
-  for (let i = 0, o = 0; i < bytes.length; i += 3, o += 4) {
-    const whole = ((bytes[i] ?? 0) << 16) | ((bytes[i + 1] ?? 0) << 8) | (bytes[i + 2] ?? 0);
-    for (let digit = 0; digit < 4; digit++) out[o + digit] = DIGITS[(whole >> (18 - 6 * digit)) & 63] ?? 0;
-  }
-  for (let missing = (3 - (bytes.length % 3)) % 3; missing > 0; missing--)
-    out[out.length - missing] = PADDING;
-  const pieces: string[] = [];
-  for (let i = 0; i < out.length; i += PIECE) pieces.push(String.fromCharCode(...out.subarray(i, i + PIECE)));
-  return pieces.join('');
+  let text = '';
+  for (let i = 0; i < bytes.length; i += PIECE)
+    text += btoa(String.fromCharCode(...bytes.subarray(i, i + PIECE)));
+  return text;
 }

@@ -72,7 +72,7 @@ export function jobSheet(order: Order): JobSheet {
     alert(findings, images.findings),
     element('main', {}, text),
     inspection(seen),
-    how.answers === 'hidden' || how.workings || how.paper ? glossary(body, seen) : '',
+    glossary(body, seen),
     signOff(),
   );
   const errors = findings.filter(({ severity }) => severity === 'error').length;

@@ -26,7 +26,9 @@ export function listedFields(value: Value | null): ReadonlySet<string> {
 }
 
 function longest({ fields }: RecordValue): number {
-  return Math.max(0, ...[...fields.values()].map((part) => (part.kind === 'list' ? part.items.length : 0)));
+  return Math.max(
+    ...[...fields.values()].flatMap((part) => (part.kind === 'list' ? [part.items.length] : [])),
+  );
 }
 
 /** One text for each item: of a list, and of words that the formula gives item by item. */
@@ -44,11 +46,10 @@ function fieldOf({ of }: RecordValue, name: string): Field | undefined {
 /** Empty where the value has no lists. */
 export function listHtml(value: Value | null, how: How): string {
   if (value?.kind !== 'record') return '';
-  const names = listedFields(value);
-  if (names.size === 0) return '';
+  if (listedFields(value).size === 0) return '';
   const length = longest(value);
   const columns = [...value.fields].flatMap(([name, part]): readonly Column[] => {
-    const cells = names.has(name) ? itemsOf(value, name, inUnits(part, how), length) : null;
+    const cells = itemsOf(value, name, inUnits(part, how), length);
     return cells ? [{ name, meaning: fieldOf(value, name)?.meaning ?? '', cells }] : [];
   });
   const table = listTable(value, columns, length, how);

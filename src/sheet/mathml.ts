@@ -28,11 +28,14 @@ export function mathOf(text: string): string | null {
   return element('mrow', {}, math(statement.expression, text), to);
 }
 
-const POWERS: readonly string[] = ['⁰', '¹', '²', '³', '⁴', '⁵', '⁶', '⁷', '⁸', '⁹'];
+const LEVEL = '-0123456789';
+const RAISED = '⁻⁰¹²³⁴⁵⁶⁷⁸⁹';
 
 /** Figures and units as they are written on drawings. */
 function upright(text: string): string {
-  const raised = text.replace(/\^(\d)/g, (_, digit: string) => POWERS[Number(digit)] ?? '');
+  const raised = text.replace(/\^(-?\d+)/g, (_, power: string) =>
+    power.replace(/./g, (sign) => RAISED.charAt(LEVEL.indexOf(sign))),
+  );
   // Blanks at its ends would be dropped.
   const kept = raised.replace(/^-/, '−').replace(/^ | $/g, '\u00a0');
   return element('mn', {}, escape(kept));

@@ -42,7 +42,7 @@ export function imagePaths(body: string): readonly string[] {
   const paths = new Set<string>();
   for (const token of parser().parse(body, {}))
     for (const child of token.children ?? []) {
-      const path = child.type === 'image' ? localPath(child.attrGet('src') ?? '') : null;
+      const path = localPath(child.attrGet('src') ?? '');
       if (path !== null) paths.add(path);
     }
   return [...paths];
@@ -53,25 +53,22 @@ export function noteHtml(body: string, bodyLine: number, parts: NoteParts): stri
   const md = parser();
   const { rules } = md.renderer;
   let line = bodyLine;
-  rules.text = (tokens, i) => escape(tokens[i]?.content ?? '');
-  rules.code_inline = (tokens, i) => element('code', {}, escape(tokens[i]?.content ?? ''));
-  rules.code_block = (tokens, i) => code(tokens[i]?.content ?? '');
-  rules.fence = (tokens, i) => {
-    const token = tokens[i];
-    return parts.fence(bodyLine + (token?.map?.[0] ?? 0)) ?? code(token?.content ?? '');
-  };
-  rules.image = (tokens, i) => {
-    const token = tokens[i];
-    const words = plain((token?.children ?? []).map(({ content }) => content).join(''));
-    return parts.images.html(token?.attrGet('src') ?? '', words, line);
-  };
-  rules.tick_box = (tokens, i) => tickBox(tokens[i]?.content === 'x');
-  rules.link_open = (tokens, i) => {
-    const address = tokens[i]?.attrGet('href') ?? '';
+  rules.text = by(({ content }) => escape(content));
+  rules.code_inline = by(({ content }) => element('code', {}, escape(content)));
+  rules.code_block = by(({ content }) => code(content));
+  // The fence is the last that told its line.
+  rules.fence = by(({ content }) => parts.fence(line) ?? code(content));
+  rules.image = by((token) => {
+    const words = plain((token.children ?? []).map(({ content }) => content).join(''));
+    return parts.images.html(token.attrGet('src') ?? '', words, line);
+  });
+  rules.tick_box = by(({ content }) => tickBox(content === 'x'));
+  rules.link_open = by((token) => {
+    const address = token.attrGet('href') ?? '';
     // Another note is not beside the sheet wherever it is taken: its name stays, the way there does not.
     if (!LINK.test(address)) return `<span class="sheet-link" title="${escape(decoded(address))}">`;
     return `<a href="${escape(address)}" rel="noopener noreferrer" title="${escape(address)}">`;
-  };
+  });
   rules.link_close = (tokens, i) => (isFile(tokens, i) ? '</span>' : '</a>');
   const tokens = md.parse(body, {});
   return tokens
@@ -83,6 +80,15 @@ export function noteHtml(body: string, bodyLine: number, parts: NoteParts): stri
             md.renderer.renderToken(tokens, i, md.options));
     })
     .join('');
+}
+
+/** A rule by the token that it is for. */
+function by(rule: (token: Token) => string): (tokens: readonly Token[], i: number) => string {
+  return (tokens, i) =>
+    tokens
+      .slice(i, i + 1)
+      .map(rule)
+      .join('');
 }
 
 /** Whether the link that closes here led to a file. Links do not stand in one another. */
@@ -109,15 +115,15 @@ function code(content: string): string {
 /** `- [ ] words` and `- [x] words` as boxes. */
 function tickBoxes(tokens: Token[]): void {
   tokens.forEach((token, i) => {
-    if (token.type !== 'inline' || tokens[i - 2]?.type !== 'list_item_open') return;
     const first = token.children?.[0];
-    const found = first?.type === 'text' ? /^\[([ xX])\]\s+/.exec(first.content) : null;
-    if (!first || !found || !token.children) return;
+    if (tokens[i - 2]?.type !== 'list_item_open' || first?.type !== 'text') return;
+    const found = /^\[([ xX])\]\s+/.exec(first.content);
+    if (!found) return;
     const box = Object.assign(Object.create(Object.getPrototypeOf(first) as object) as Token, first, {
       type: 'tick_box',
       content: found[1] === ' ' ? '' : 'x',
     });
     first.content = first.content.slice(found[0].length);
-    token.children.unshift(box);
+    token.children?.unshift(box);
   });
 }

@@ -166,9 +166,9 @@ function amounts(value: Exclude<Value, { kind: 'record' }>, row: Row | null): Am
 
 function limitsOf(value: Quantity, row: Row | null): Limits {
   const resulting = band(value);
-  const asked = row?.asked ?? null;
-  const of = (base: number | undefined): number | null =>
-    base === undefined ? null : amount(base, value.unit);
+  const asked = row?.asked;
+  // What there is none of is no number.
+  const of = (base = NaN): number | null => amount(base, value.unit);
   return {
     low: of(asked?.low ?? resulting?.low),
     high: of(asked?.high ?? resulting?.high),
@@ -195,15 +195,14 @@ function listLimits(items: readonly Quantity[], unit: Unit | null): Limits {
 
 function checkOf({ statement, check, line, text }: Row): readonly CheckEntry[] {
   if (statement.kind !== 'check') return [];
-  const unit = check ? check.left.unit : null;
   return [
     {
       line: line + 1,
       text: code(text),
-      holds: check ? check.holds : null,
-      left: check && unit ? amount(check.left.value, unit) : null,
-      right: check && unit ? amount(check.right.value, unit) : null,
-      unit: symbol(unit),
+      holds: check && check.holds,
+      left: check && amount(check.left.value, check.left.unit),
+      right: check && amount(check.right.value, check.left.unit),
+      unit: check && symbol(check.left.unit),
       comment: statement.comment?.text ?? null,
     },
   ];
@@ -211,10 +210,9 @@ function checkOf({ statement, check, line, text }: Row): readonly CheckEntry[] {
 
 function readingOf({ statement, reading, line }: Row): readonly ReadingEntry[] {
   if (statement.kind !== 'reading') return [];
-  // A reading that could not be judged is still what was measured: the line itself says it.
-  const quantities = reading?.readings ?? statement.readings.map((it) => it.value);
+  // As the line itself says it: one that could not be judged is still what was measured.
+  const quantities = statement.readings.map((it) => it.value);
   const unit = quantities[0]?.unit ?? null;
-  const left = reading?.left ?? null;
   return [
     {
       name: statement.path.names.join('.'),
@@ -224,7 +222,7 @@ function readingOf({ statement, reading, line }: Row): readonly ReadingEntry[] {
       unit: symbol(unit),
       inside: reading?.inside ?? null,
       // A difference, so a temperature scale's zero has no part in it.
-      left: left === null || unit === null ? null : finite(left / unit.factor),
+      left: finite((reading?.left ?? NaN) / (unit?.factor ?? 1)),
     },
   ];
 }

@@ -1,5 +1,6 @@
 /** The lines of a block as rows of its table. */
 import type { Row } from '../engine/index';
+import type { Path } from '../notation/syntax';
 import type { Value } from '../quantity/value';
 import { formulaNamed } from '../trade/index';
 import {
@@ -44,7 +45,7 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
       const comesFrom = [given ? GIVEN : fromHtml(row, from, view), remark(row) || title(row.value)];
       // What has several results has them below: its own line is free for what they come from.
       const rest =
-        row.value?.kind === 'record' && stands === null
+        row.value?.kind === 'record'
           ? [wideCell('from', COLUMNS - 1, ...comesFrom)]
           : [
               cell('from', ...comesFrom),
@@ -74,10 +75,17 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     case 'reading': {
       const mean = row.reading && measured(row.reading);
       const several = statement.readings.length > 1 ? 'mean ' : '';
-      return recordLine(row, mark, statement.how, several + amount(mean, null, view), stands);
+      return recordLine(row, statement.path, mark, statement.how, several + amount(mean, null, view), stands);
     }
     case 'used':
-      return recordLine(row, mark, 'used', amount(written(statement.value), null, view), stands);
+      return recordLine(
+        row,
+        statement.path,
+        mark,
+        'used',
+        amount(written(statement.value), null, view),
+        stands,
+      );
     case 'words': {
       const marked = mark(row, 'line');
       return line(marked, [header(way(named(typed), marked), COLUMNS)]);
@@ -87,7 +95,7 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
 
 /** A list takes the room of a verdict that it has not. */
 function resultCells(value: Value | null, inner: string, stands: Outcome | null): readonly string[] {
-  if (value?.kind === 'list' && stands === null) return [wideCell('result', 2, inner)];
+  if (value?.kind === 'list') return [wideCell('result', 2, inner)];
   return [cell('result', inner), cell('stands', stamp(stands))];
 }
 
@@ -102,13 +110,18 @@ function blankOf(value: Value | null): string {
 }
 
 /** What was measured or really run: the name, what is said of it, the figure, how it stands. */
-function recordLine(row: Row, mark: Mark, kind: string, value: string, stands: Outcome | null): string {
-  const typed = code(row.text);
-  const name = 'path' in row.statement ? row.statement.path.names.join('.') : '';
-  const said = typed.startsWith(name) ? typed.slice(name.length).trim() : typed;
+function recordLine(
+  row: Row,
+  path: Path,
+  mark: Mark,
+  kind: string,
+  value: string,
+  stands: Outcome | null,
+): string {
+  const said = code(row.text.slice(path.end));
   const marked = mark(row, kind);
   return line(marked, [
-    header(way(named(name), marked)),
+    header(way(named(path.names.join('.')), marked)),
     cell('from', expression(said), remark(row)),
     cell('result', value),
     cell('stands', stamp(stands)),

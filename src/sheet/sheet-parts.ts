@@ -41,15 +41,8 @@ export function alert(findings: readonly Finding[], own: readonly SheetFinding[]
       element(
         'ul',
         {},
-        ...errors.map(({ file, line, message }) =>
-          element(
-            'li',
-            {},
-            file === null
-              ? `<a href="#${lineId(line)}">Line ${line + 1}</a>: `
-              : escape(`${file.split(/[\\/]/).at(-1) ?? ''}, line ${line + 1}: `),
-            prose(message),
-          ),
+        ...errors.map(({ line, message }) =>
+          element('li', {}, `<a href="#${lineId(line)}">Line ${line + 1}</a>: `, prose(message)),
         ),
       ),
     );

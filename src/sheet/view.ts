@@ -15,10 +15,10 @@ export interface View {
   readonly findings: ReadonlyMap<number, readonly Finding[]>;
   /** What to mind, by the line of the fence under which it is said. */
   readonly cautions: ReadonlyMap<number, readonly string[]>;
-  /** The last line whose working unfolds: making them all would take too long between two keys. */
-  readonly unfoldsTo: number;
+  /** The first line whose working no longer unfolds: making them all would take too long between two keys. */
+  readonly unfoldsBefore: number;
   /** Lines before this one belong to no block of ours: their findings are shown with the first. */
-  readonly firstFence: number;
+  readonly firstFence: number | undefined;
 }
 
 /** Lines of a note that are drawn. A browser needs seconds for a table of many more. */
@@ -40,8 +40,8 @@ export function view(sheet: Sheet, how: How = PREVIEW): View {
     left,
     findings: grouped(own, (finding) => finding.line),
     cautions: cautionsByFence(sheet, all),
-    unfoldsTo: all[Math.min(MOST_UNFOLDING, all.length) - 1]?.line ?? 0,
-    firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine ?? 0,
+    unfoldsBefore: all[MOST_UNFOLDING]?.line ?? Infinity,
+    firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine,
   };
 }
 

@@ -26,8 +26,7 @@ import type { List, Quantity, Value } from '../quantity/value';
 
 /** A line's code without its comment. */
 export function code(text: string): string {
-  const hash = text.indexOf('#');
-  return (hash < 0 ? text : text.slice(0, hash)).trim();
+  return text.replace(/#.*/s, '').trim();
 }
 
 /** A value as the sheet shows it: `29.367 mm`. */
@@ -42,35 +41,39 @@ export function otherwise(q: Quantity): string | null {
   return degreesMinutesSeconds(q);
 }
 
+/** Limits as a drawing writes them: deviations from the nominal, and the two ends. */
+export interface AskedWords {
+  readonly kind: 'asked';
+  readonly upper: string;
+  readonly lower: string;
+  readonly ends: string;
+  readonly code: string | null;
+}
+
 export type LimitWords =
-  /** As a drawing writes them: deviations from the nominal, and the two ends. */
-  | {
-      readonly kind: 'asked';
-      readonly upper: string;
-      readonly lower: string;
-      readonly ends: string;
-      readonly code: string | null;
-    }
+  | AskedWords
   /** What the inputs' limits make of it. `mostly` names the input that matters most, when there are several. */
   | { readonly kind: 'resulting'; readonly ends: string; readonly mostly: string | null };
 
 export function limits(value: Value | null, asked: Asked | null, sheet: Sheet): LimitWords | null {
   if (value?.kind === 'list') return listLimits(value);
   if (value?.kind !== 'number') return null;
-  if (asked) {
-    return {
-      kind: 'asked',
-      upper: deviation(asked.high - value.value, value.unit),
-      lower: deviation(asked.low - value.value, value.unit),
-      ends: once(showLimits(asInput(value, 0, asked.low, asked.high)) ?? show(value), value.unit),
-      code: asked.code,
-    };
-  }
+  if (asked) return askedLimits(value, asked);
   const ends = showLimits(value);
   // Inputs that cancel leave a band of nothing but rounding.
   return ends === null || new Set(ends.split(' … ')).size === 1
     ? null
     : { kind: 'resulting', ends: once(ends, value.unit), mostly: mostly(value, sheet) };
+}
+
+export function askedLimits(value: Quantity, asked: Asked): AskedWords {
+  return {
+    kind: 'asked',
+    upper: deviation(asked.high - value.value, value.unit),
+    lower: deviation(asked.low - value.value, value.unit),
+    ends: once(showLimits(asInput(value, 0, asked.low, asked.high)) ?? show(value), value.unit),
+    code: asked.code,
+  };
 }
 
 /** The least and the most of every item: `[29.95, 9.95] mm … [30.05, 10.05] mm`; null where none has limits. */
@@ -84,7 +87,7 @@ function listLimits(list: List): LimitWords | null {
 
 /** `29.95 … 30.05 mm`: the unit of both ends once, unless it belongs to each number as ° does. */
 function once(ends: string, unit: Unit): string {
-  return unit.symbol === '' ? ends : ends.replace(` ${shownUnit(unit)} …`, ' …');
+  return ends.replace(` ${shownUnit(unit)} …`, ' …');
 }
 
 /** A signed difference without its unit, which stands with the nominal: `+0.02`, `−0.013`, `0`. */
@@ -99,18 +102,18 @@ function mostly(q: Quantity, sheet: Sheet): string | null {
   return `${Math.round(first.share * 100)}\u202f% from ${sheet.inputName(first.input)}`;
 }
 
-const COMPARISONS: ReadonlyMap<string, readonly [holds: string, fails: string]> = new Map([
-  ['<=', ['≤', '>']],
-  ['<', ['<', '≥']],
-  ['>=', ['≥', '<']],
-  ['>', ['>', '≤']],
-  ['==', ['=', '≠']],
-  ['!=', ['≠', '=']],
-]);
+const COMPARISONS: Readonly<Record<CheckResult['comparison'], readonly [holds: string, fails: string]>> = {
+  '<=': ['≤', '>'],
+  '<': ['<', '≥'],
+  '>=': ['≥', '<'],
+  '>': ['>', '≤'],
+  '==': ['=', '≠'],
+  '!=': ['≠', '='],
+};
 
 /** How the two sides of the pair that decides really stand, told apart: `29.4 mm ≤ 40 mm`, `12.972° > 10°`. */
 export function pair({ left, comparison, right, holds }: CheckResult): string {
-  const [yes, no] = COMPARISONS.get(comparison) ?? [comparison, comparison];
+  const [yes, no] = COMPARISONS[comparison];
   const [one, other] = toldApart(left, right);
   return `${one} ${holds ? yes : no} ${other}`;
 }
@@ -119,7 +122,7 @@ export function pair({ left, comparison, right, holds }: CheckResult): string {
 export function isGiven(text: string, value: Value | null, limit: LimitWords | null): boolean {
   if (value?.kind !== 'number' && value?.kind !== 'list') return false;
   const asked = limit?.kind === 'asked' ? (limit.code ?? limit.upper.replace('+', '±')) : '';
-  const unit = value.kind === 'number' && asked.startsWith('±') ? shownUnit(value.unit) : '';
+  const unit = value.kind === 'number' ? shownUnit(value.unit) : '';
   const bare = (words: string): string => words.replaceAll(/\s/g, '').replace('+/-', '±');
   return [asked, asked + unit].some((limits) => bare(text) === bare(shown(value) + limits));
 }
@@ -155,14 +158,14 @@ function checkOutcome({ holds, overBand }: CheckResult): Outcome {
 }
 
 function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
-  const { inside, left, toNominal, readings, how } = reading;
+  const { inside, left, toNominal, how } = reading;
+  const readings = judgedAs(reading);
   const last = readings.at(-1);
   if (!last) return null;
   const size = (base: number): string => show(differenceOf(last, Math.abs(base)));
   if (inside === true) return { kind: 'good', word: 'inside', more: null };
-  if (inside === null && toNominal === null)
-    return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
-  if (inside === null) return plain(fromFigure(toNominal ?? 0, 'the figure', size));
+  if (toNominal === null) return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
+  if (inside === null) return plain(fromFigure(toNominal, 'the figure', size));
   if (left !== null && left > 0) {
     // Metal to spare is the usual state on the way; at inspection the part is outside its limits all the same.
     const radius = last.dimension === LENGTH ? `(${size(left / 2)} on radius)` : null;
@@ -175,6 +178,11 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
   // On the way nothing fails that may yet be cut: without a side it is not known whether metal is left.
   const kind = how === 'measured' && left === null ? 'doubt' : 'bad';
   return { kind, word: over > under ? 'too large' : 'too small', more: `by ${size(Math.max(over, under))}` };
+}
+
+/** The readings as their limits judge them: what was read warm or cold as it would be at 20 °C. */
+export function judgedAs({ readings, atReference }: ReadingResult): readonly Quantity[] {
+  return atReference ?? readings;
 }
 
 function usedOutcome({ path, value }: Extract<Statement, { kind: 'used' }>, sheet: Sheet): Outcome | null {

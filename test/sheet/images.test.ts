@@ -22,6 +22,7 @@ describe('an address', () => {
     // What only shows when it is decoded, and what cannot be.
     ['%2Fetc/a.png', null],
     ['%5Cetc', null],
+    ['%23top', '#top'],
     ['javascript%3Aalert(1)', null],
     ['a%00.png', null],
     ['100%.png', null],

@@ -20,13 +20,15 @@ ${FENCE}
 `;
 
 interface Options extends Partial<Omit<How, 'paper'>> {
+  usualUnits?: 'mm' | 'in';
   images?: ReadonlyMap<string, ImageFile>;
 }
 
-function made(text: string, { images = new Map(), ...how }: Options = {}) {
+function made(text: string, { images = new Map(), usualUnits, ...how }: Options = {}) {
   return jobSheet({
     text,
-    shops: [{ file: 'shop.md', text: SHOP }],
+    shops: [{ file: 'jobs/shop.md', text: SHOP }],
+    ...(usualUnits && { usualUnits }),
     how: { units: 'own', answers: 'shown', workings: false, ...how },
     date: '2026-11-25',
     file: 'jobs/a.md',
@@ -66,6 +68,23 @@ describe('the head', () => {
     expect(html).toContain('<h1>Lever</h1>');
   });
 
+  it('has every place that a drawing has', () => {
+    const { html } = made('---\ndue: 2026-12-01\nmaterial: brass\ndrawing: 0815\n---\n');
+    const head = /<header.*?<\/header>/s.exec(html)?.[0] ?? '';
+    expect([...head.matchAll(/<dt>(.*?)<\/dt><dd dir="auto">(.*?)<\/dd>/g)].map(([, ...it]) => it)).toEqual([
+      ['job', '&nbsp;'],
+      ['customer', '&nbsp;'],
+      ['part', '&nbsp;'],
+      ['drawing', '0815'],
+      ['revision', '&nbsp;'],
+      ['quantity', '&nbsp;'],
+      ['material', 'brass'],
+      ['due', '2026-12-01'],
+      ['date', '2026-11-25'],
+      ['note', 'jobs/a.md'],
+    ]);
+  });
+
   it('says at its top what is wrong, and where', () => {
     const { html, errors } = made(figures('a = 1 mm + 2', 'b = 3 mm'));
     expect(errors).toBe(1);
@@ -73,6 +92,19 @@ describe('the head', () => {
     expect(html).toContain('<a href="#line-2">Line 2</a>');
     expect(html).toContain('id="line-2"');
     expect(html.indexOf('sheet-errors')).toBeLessThan(html.indexOf('<main>'));
+  });
+
+  it('counts errors and warnings, and says only of errors not to work by it', () => {
+    const top = (text: string): string =>
+      /<section class="sheet-alert.*?<\/section>/s.exec(made(text).html)?.[0] ?? '';
+    const warned = top(figures('a = 1 mm ± 0.5', 'a <= 1.2 mm'));
+    expect(words(warned)).toBe(' △ 1 warning : see the lines marked △ below. ');
+    expect(warned).toContain('<section class="sheet-alert"');
+    const both = top(figures('a = 1 mm ± 0.5', 'a <= 1.2 mm', 'a <= 1.3 mm', 'b = 1 mm + 1', 'c = 1 mm + 1'));
+    expect(both).toContain('<section class="sheet-alert sheet-bad"');
+    expect(words(both)).toContain('2 errors: do not work');
+    expect(words(both)).toContain('2 warnings');
+    expect(words(top(figures('a = 1 mm + 1')))).not.toContain('warning');
   });
 
   it('is silent where nothing is wrong', () => {
@@ -171,7 +203,31 @@ describe('the page', () => {
       ['gap', '13 mm ±1', '12 mm', '14 mm', '___', 'to do'],
       ['turn', '15° ±0.5', '14.5°', '15.5°', '___', 'to do'],
     ]);
-    expect(made(figures('a = 8 mm')).html).not.toContain('sheet-sizes');
+    expect(made(figures('a = 8 mm', 'a final 8.1 mm')).html).not.toContain('sheet-sizes');
+    // What a machine keeps to is no size of the part.
+    const card = `${FENCE}machine own\nlength = 100 mm ± 1 mm\n${FENCE}\n`;
+    expect(made(card + figures('a = 8 mm')).html).not.toContain('sheet-sizes');
+    // Taken warm: as it was read, and as it is judged. 23 µm/m/K over 12 K takes 0.0069 mm off 25.03 mm.
+    const warm = made(
+      `---\nmaterial: aluminium_6082\n---\n${figures('d = 25 mm H7', 'd final 25.03 mm at 32 °C')}`,
+    );
+    expect(warm.html).toContain('<td>25.03 mm (25.023 mm at 20 °C)</td><td>✗</td>');
+  });
+});
+
+describe('the words of the note', () => {
+  it('keep what was signed as it was written, and blocks of figures their place behind a head', () => {
+    const { html } = made(
+      `---\njob: 1\n---\n\nWords.\n\n${figures('a = 2 mm')}${FENCE}signed\na = 2 mm\n${FENCE}\n`,
+    );
+    const main = html.slice(html.indexOf('<main>'), html.indexOf('</main>'));
+    expect(main).toContain('<p>Words.</p>\n<section class="scribeline-block scribeline-figures">');
+    expect(main).toContain('<pre><code>a = 2 mm\n</code></pre>');
+  });
+
+  it('are ticked off only where words begin with brackets', () => {
+    const { html } = made('- `[x] code`\n- *[x] slanted*\n-\n\n      [x] code\n- > [x] quoted\n');
+    expect(html).not.toContain('scribeline-box');
   });
 });
 
@@ -297,6 +353,21 @@ describe('for the apprentice', () => {
     expect(told).not.toContain('height =');
   });
 
+  it('sizes that follow are lines to write on in the table of sizes, and a place for what was found is marked', () => {
+    const rows = (...lines: string[]): string[] =>
+      [
+        ...(
+          made(figures(...lines), { answers: 'hidden' }).html.split('<h2 id="sheet-sizes">')[1] ?? ''
+        ).matchAll(/<tr>(<th scope="row">.*?)<\/tr>/gs),
+      ].map(([, row = '']) => row.replaceAll('<span class="sheet-write"></span>', '_'));
+    const box = '<span class="scribeline-box" role="img" aria-label="to do"></span>';
+    expect(rows('d = 12 mm h7', 'ring = 2 * d ± 0.05 mm', 'e = 5 mm ± 1 mm', 'e final 5.1 mm')).toEqual([
+      `<th scope="row">d</th><td>12 mm h7 0/−0.018</td><td>11.982 mm</td><td>12 mm</td><td class="sheet-empty">___</td><td>${box}</td>`,
+      `<th scope="row">ring</th><td>_  ±0.05</td><td>_</td><td>_</td><td class="sheet-empty">___</td><td>${box}</td>`,
+      `<th scope="row">e</th><td>5 mm  ±1</td><td>4 mm</td><td>6 mm</td><td>5.1 mm</td><td>${box.replace('to do"></', 'done">✓</')}</td>`,
+    ]);
+  });
+
   it('without --workings there are none', () => {
     expect(made(text).html).not.toContain('<math>');
   });
@@ -308,6 +379,7 @@ describe('for the apprentice', () => {
       'backlash',
       'sector arms',
     ]);
+    expect(made('Nothing.\n').html).not.toContain('sheet-glossary');
   });
 });
 
@@ -331,6 +403,13 @@ describe('the glossary', () => {
 });
 
 describe('units', () => {
+  it('of results are those of the reader, unless the note says', () => {
+    const line = figures('ball_on_shank(30 mm, 12 mm).ring');
+    expect(words(made(line).html)).toContain('29.367 mm');
+    expect(words(made(line, { usualUnits: 'in' }).html)).toContain('1.1562 in');
+    expect(words(made(`---\nunits: mm\n---\n${line}`, { usualUnits: 'in' }).html)).toContain('29.367 mm');
+  });
+
   const text = figures('a = 1 in', 'b = 25.4 mm ± 0.1');
   it.each([
     ['mm', ['25.4 mm', '25.4 mm ±0.1']],
@@ -385,6 +464,8 @@ describe('mathematics', () => {
     ['2 m^4', '<mn>2 m⁴</mn>'],
     ['3 kg*m/s^5', '<mn>3 kg*m/s⁵</mn>'],
     ['6 mm^6/s^7', '<mn>6 mm⁶/s⁷</mn>'],
+    ['2 mm^10', '<mn>2 mm¹⁰</mn>'],
+    ['2 s^-1', '<mn>2 s⁻¹</mn>'],
     ['8 mm^8/s^9', '<mn>8 mm⁸/s⁹</mn>'],
     ['5 mm^1/s^3', '<mn>5 mm¹/s³</mn>'],
     ['max(a, 1)', called('max', a, '<mn>1</mn>')],

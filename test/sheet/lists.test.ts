@@ -73,8 +73,49 @@ describe('a list', () => {
     );
   });
 
+  it('of words item by item has them beside the figures, one cell each', () => {
+    // 12.68 mm is nearly half an inch; of two likely sizes each has its name.
+    const [[head, ...rest] = []] = tables(html('likely_size(12.68 mm)', { ...PREVIEW, units: 'in' }));
+    expect(head).toBe('no. | names | sizes | offs | likelihoods');
+    expect(rest.map((row) => row.split(' | ').length)).toEqual([5, 5]);
+  });
+
+  it('of another length than the longest is no column', () => {
+    // Three chamfers have two angles between them.
+    const chamfers = 'chamfer_steps(30 mm, 0.3 mm, 2)';
+    expect([...listedFields(value(chamfers))]).toEqual(['depths', 'diameters']);
+    expect(tables(html(chamfers, PREVIEW))[0]?.[0]).toBe('no. | depths | diameters');
+  });
+
+  it('breaks in long words, never between a figure and its unit', () => {
+    const [table = []] = tables(html('quotation(2, 85 AUD, 5 AUD, 3 AUD, 20%)', PREVIEW));
+    expect(table.join('')).toContain('85.00\u00a0AUD');
+    expect(table.join('')).toContain('one by 20% markup');
+  });
+
+  it('of moves ends with its check, with a box on paper only', () => {
+    const moves = calculate(
+      '```machine head\nratio = 40\nplates = [15, 39]\n```\n```figures\na = indexing_moves(13, head)\n```\n',
+    );
+    const end = (how: How): string =>
+      /<p class="scribeline-end">.*?<\/p>/.exec(listHtml(moves.valueOf('a'), how))?.[0] ?? '';
+    expect(end(PREVIEW)).toMatch(/^<p class="scribeline-end">End check: /);
+    expect(end(PAPER)).toMatch(
+      /^<p class="scribeline-end"><span class="scribeline-box"[^>]*><\/span> End check: /,
+    );
+  });
+
+  it('of a card is named by the card', () => {
+    const card = calculate(
+      '```machine big\nplates = [15, 16, 17, 18, 19, 20, 21, 23, 27, 29, 31, 33, 37]\n```\n```figures\na = big\n```\n',
+    );
+    const text = listHtml(card.valueOf('a'), PREVIEW);
+    expect(text).toContain('<summary>big: 13 lines</summary>');
+    expect(text).toContain('<th scope="col" title="">plates</th>');
+  });
+
   it('needs two items', () => {
-    for (const call of ['5 mm', 'ball_on_shank(30 mm, 12 mm)', '[1, 2] mm']) {
+    for (const call of ['5 mm', 'ball_on_shank(30 mm, 12 mm)', '[1, 2] mm', 'likely_size(11.86 mm, screw)']) {
       expect([...listedFields(value(call))]).toEqual([]);
       expect(html(call, PREVIEW)).toBe('');
     }

@@ -154,6 +154,19 @@ describe('values', () => {
   });
 });
 
+it('limits of nothing are reported as they are asked', () => {
+  expect(value('a = 30 mm ± 0')).toMatchObject({ low: 30, high: 30, rssLow: 30, rssHigh: 30, askedLow: 30 });
+});
+
+it('what is too large for its unit is none', () => {
+  // The largest double is about 1.8e308.
+  expect(value('a = 10^308 * 1 mm to um')).toMatchObject({
+    value: null,
+    unit: 'µm',
+    si: expect.closeTo(1e305, -290),
+  });
+});
+
 describe('checks', () => {
   it('tell the pair in the left unit, without the comment', () => {
     expect(of(fence('ring = 29.4 mm', 'ring <= 40 mm  # the head opens to 40')).checks).toEqual([
@@ -237,6 +250,11 @@ describe('readings', () => {
     ]);
   });
 
+  it('of several kinds are reported in the kind of the first', () => {
+    const { readings } = of(fence('neck measured 3 mm, 2 kg'));
+    expect(readings).toMatchObject([{ values: [3, null], unit: 'mm', inside: null, left: null }]);
+  });
+
   it('that cannot be judged are reported all the same', () => {
     const { readings, findings } = of(fence('neck = 12 mm h7', 'neck measured 3 kg'));
     expect(findings.length).toBeGreaterThan(0);
@@ -251,13 +269,19 @@ it('what was used, with its remark', () => {
   ]);
 });
 
+it('what was used without a remark has none', () => {
+  expect(of(fence('speed used 450 rpm')).used).toEqual([
+    { name: 'speed', line: 2, value: 450, unit: 'rpm', comment: null },
+  ]);
+});
+
 describe('findings', () => {
   it('count lines and columns from 1, ends exclusive, through quote and list markers', () => {
     const text = '> - ```figures\n>   a = 10 mm + 1\n>   ```\n';
     const [finding] = of(text).findings;
     expect(finding).toMatchObject({ severity: 'error', line: 2, endLine: 2, related: [] });
     const line = text.split('\n')[1] ?? '';
-    expect(line.slice((finding?.column ?? 0) - 1, (finding?.endColumn ?? 0) - 1)).toContain('10 mm + 1');
+    expect(line.slice((finding?.column ?? 0) - 1, (finding?.endColumn ?? 0) - 1)).toBe('10 mm + 1');
   });
 
   it('of a shop file are told with that file, not with every note', () => {

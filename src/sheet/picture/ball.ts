@@ -1,5 +1,6 @@
 /** The set-up for a ball: from the side, and below it as seen along the spindle of the cutter (first angle). */
 import {
+  FONT,
   angle,
   arc,
   at,
@@ -47,6 +48,11 @@ export function ballSetup(figures: Figures): string | null {
     path([tip, at(tip.x + out * 15, tip.y - 7), at(tip.x + out * 15, tip.y - 46)], 'phantom') +
     path([tip, at(tip.x + out * 7, tip.y - 12), at(tip.x + out * 7, tip.y - 46)], 'phantom') +
     solid([tip, at(tip.x + out * 9, tip.y - 4), at(tip.x + out * 5, tip.y - 8)]);
+  // Of a thin neck the arrows stand outside.
+  const clear = thick < 12 ? 22 : 8;
+  const [foot, neckWords] = [side(128, thick), `neck Ø${neck.shown}`];
+  /** Beneath the shank's edge, which slopes, over half of the words. */
+  const beneath = clear + 6 + neckWords.length * FONT * 0.29 * Math.tan((tilt.value * Math.PI) / 180);
   // Clear of the shank, however thick and steep it is.
   const below = at(c.x, Math.max(378, side(190, thick).y + 30 + radius));
   const flat = thick;
@@ -79,14 +85,10 @@ export function ballSetup(figures: Figures): string | null {
     dimension(at(c.x + radius + 2, level), at(c.x + radius + 2, c.y), 46, `height ${height.shown}`, 'height'),
     diameter(c, radius, -52, `ball Ø${ball.shown}`, 'ball-size'),
     angle(c, 214, 180, axis, ''),
-    text(at(c.x - 252, polar(c, 236, axis).y + 20), `tilt ${tilt.shown}`, 'start'),
+    text(at(c.x - 266, polar(c, 236, axis).y + 20), `tilt ${tilt.shown}`, 'start'),
     dimension(side(128, thick), side(128, -thick), 0, '', 'neck-size'),
-    text(
-      at(polar(c, 128, axis).x - 4, side(128, thick).y + 20 + thick * 0.2),
-      `neck Ø${neck.shown}`,
-      'start',
-    ),
-    text(side(146, -thick - 8), 'stays uncut', 'middle', -tilt.value),
+    text(at(foot.x, foot.y + beneath), neckWords),
+    text(side(146, -thick - clear), 'stays uncut', 'middle', -tilt.value),
     // Along the spindle.
     hatch([
       at(below.x - reach, below.y - flat),

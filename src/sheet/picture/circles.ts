@@ -39,8 +39,8 @@ export function holeCircle(figures: Figures): string | null {
       : `${holes + 1} holes between the arms, the pin's own counted`;
   return svg(
     {
-      width: 470,
-      height: 246,
+      width: 500,
+      height: 258,
       says: `Index plate with a circle of ${count} holes. Each move: ${move}. ${holes === 0 ? 'The sector arms are not needed.' : `The sector arms span ${holes + 1} holes, the pin's own counted.`}`,
     },
     circle(c, radius, 'centre', 'circle'),

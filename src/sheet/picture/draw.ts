@@ -176,8 +176,8 @@ export function diameter(
     line(b, a, 'thin', name),
     line(a, out, 'thin'),
     line(out, shelf, 'thin'),
-    arrow(a, out),
-    arrow(b, at(2 * b.x - a.x, 2 * b.y - a.y)),
+    arrow(a, b),
+    arrow(b, a),
     text(at(shelf.x + (right ? 3 : -3), shelf.y + 4), words, right ? 'start' : 'end'),
   ].join('');
 }
@@ -204,7 +204,7 @@ export function hatch(corners: readonly Point[], gap = 6): string {
     const hits = corners.flatMap((a, i) => {
       const b = corners[(i + 1) % corners.length] ?? a;
       const [fa, fb] = [a.x + a.y - s, b.x + b.y - s];
-      if (fa === fb || fa * fb > 0) return [];
+      if (fa < 0 === fb < 0) return [];
       const t = fa / (fa - fb);
       return [at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t)];
     });

@@ -17,7 +17,7 @@ export function taperSetOver(figures: Figures): string | null {
   const aside = 16;
   return svg(
     {
-      width: 520,
+      width: 540,
       height: 208,
       scale,
       says: `Taper from ${large.shown} to ${small.shown} over ${length.shown}, on work of ${between.shown} between centres: tailstock set over by ${over.shown}.`,
@@ -70,7 +70,7 @@ export function taperReadings(figures: Figures): string | null {
       scale,
       says: `Diameters along the work, from the chuck or head to the tailstock: ${told.join(', ')}. ${words}.`,
     },
-    line(at(left, bottom + 18), at(right, bottom + 18), 'thin'),
+    line(at(left, bottom + 22), at(right, bottom + 22), 'thin'),
     line(at(x(from) - 24, y(fitted(from))), at(x(to) + 24, y(fitted(from))), 'centre', 'straight'),
     line(at(x(from), y(fitted(from))), at(x(to), y(fitted(to))), 'outline', 'fitted'),
     ...sizes.flatMap((q, i) => {
@@ -78,14 +78,14 @@ export function taperReadings(figures: Figures): string | null {
       const p = at(x(plain(place)), y(plain(q)));
       const named = i % step === 0 || i === sizes.length - 1;
       return [
-        line(at(p.x, bottom + 15), at(p.x, bottom + 21), 'thin'),
+        line(at(p.x, bottom + 19), at(p.x, bottom + 25), 'thin'),
         dot(p, 3, 'reading'),
         named ? sizeAt(p, figures.show(q), slope.value, plain(q) < fitted(plain(place))) : '',
-        named ? text(at(p.x, bottom + 34), figures.show(place)) : '',
+        named ? text(at(p.x, bottom + 38), figures.show(place)) : '',
       ];
     }),
-    text(at(left - 6, bottom + 22), 'head', 'end'),
-    text(at(right + 6, bottom + 22), 'tail', 'start'),
+    text(at(left - 6, bottom + 26), 'head', 'end'),
+    text(at(right + 6, bottom + 26), 'tail', 'start'),
     text(at((left + right) / 2, 16), `${words} (diameters drawn larger)`),
   );
 }

@@ -80,7 +80,7 @@ export function threadWires(figures: Figures): string | null {
       `pitch ${figures.show(pitch)}`,
       'pitch',
     ),
-    diameter(two, radius, 24, `wire Ø${figures.show(wire)}`),
+    diameter(two, radius, 40, `wire Ø${figures.show(wire)}`),
     // Between the far sides of the wires, and between the pitch lines.
     line(at(left - 50, one.y - radius), at(first, one.y - radius), 'thin'),
     line(at(left - 50, three.y + radius), at(opposite, three.y + radius), 'thin'),

@@ -5,6 +5,7 @@ import { shares } from '../../quantity/limits';
 import type { Quantity } from '../../quantity/value';
 import { at, line, path, solid, svg, text } from './draw';
 import { mean } from '../../trade/least-squares';
+import { judgedAs } from '../words';
 import { type Figures, amounts, field } from './figures';
 
 const MOST_READINGS = 24;
@@ -17,10 +18,12 @@ export function limitsBar(
   results: readonly ReadingResult[],
   show: (q: Quantity) => string,
 ): string | null {
-  const readings = (results.at(-1)?.readings ?? []).slice(0, MOST_READINGS);
+  const last = results.at(-1);
   const tolerance = asked.high - asked.low;
-  if (readings.length === 0 || !(tolerance > 0)) return null;
-  const values = readings.map((q) => q.value);
+  if (!last || !(tolerance > 0)) return null;
+  const values = judgedAs(last)
+    .slice(0, MOST_READINGS)
+    .map((q) => q.value);
   const [low, high] = [
     Math.min(asked.low - tolerance * 0.2, ...values),
     Math.max(asked.high + tolerance * 0.2, ...values),
@@ -36,7 +39,7 @@ export function limitsBar(
     b - a < CLOSE
       ? [text(at(inside((a + b) / 2), y + 29), `${told(asked.low)} … ${told(asked.high)}`)]
       : [text(at(a, y + 29), told(asked.low)), text(at(b, y + 29), told(asked.high))];
-  const how = results.at(-1)?.how === 'final' ? 'final' : 'measured';
+  const how = last.atReference ? `${last.how}, at 20 °C:` : last.how;
   return svg(
     {
       width,
