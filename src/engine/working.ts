@@ -4,6 +4,7 @@
  */
 import { type Sheet, calculateLines } from './sheet';
 import type { CallNode, Expression, UnitNode } from '../notation/syntax';
+import { parseLine } from '../notation/line';
 import { callOf } from '../notation/walk';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
 import type { Step as Rule } from '../trade/formula';
@@ -25,19 +26,8 @@ const MOST_EXTRA = 9;
 
 /** The value of a text of the notation by itself, without any note; null when it has none. */
 export function workedOut(text: string): Value | null {
-  return alone(text)?.value ?? null;
-}
-
-interface Alone {
-  readonly value: Value | null;
-  readonly text: string;
-  readonly expression: Expression;
-}
-
-function alone(text: string): Alone | null {
   const row = calculateLines(text).rows()[0];
-  if (row?.statement.kind !== 'show') return null;
-  return { value: row.value, text: row.text, expression: row.statement.expression };
+  return row?.statement.kind === 'show' ? row.value : null;
 }
 
 /** What a line converts its expression to. */
@@ -54,16 +44,23 @@ export function workingOf(
   name: string,
   conversion: Conversion | null = null,
 ): WorkingStep | null {
+  if (node.kind === 'quantity' && !conversion) return null;
   const value = conversion?.value ?? sheet.evaluateExpression(node, text);
   if (value?.kind !== 'number') return null;
   const tail = conversion ? text.slice(node.end, conversion.to.end) : '';
   const expression = text.slice(node.start, node.end) + tail;
   const result = shown(value);
   for (let extra = 0; ; extra++) {
-    const put: Put = (part) => (isFigure(part) ? literal(sheet.evaluateExpression(part, text), extra) : null);
+    // What stands on a card cannot be worked out without it, whatever the digits.
+    let needsCard = false;
+    const put: Put = (part) => {
+      if (!isFigure(part)) return null;
+      const figure = sheet.evaluateExpression(part, text);
+      needsCard ||= figure?.kind === 'record';
+      return literal(figure, extra);
+    };
     const figures = substituted(text, node, put) + tail;
-    if (node.kind === 'quantity' && tail === '') return null;
-    if (extra === MOST_EXTRA || agrees(workedOut(figures), value, 0))
+    if (needsCard || extra === MOST_EXTRA || agrees(workedOut(figures), value, 0))
       return { words: null, name, expression, figures, result };
   }
 }
@@ -86,7 +83,7 @@ function agrees(value: Value | null, wanted: Value, extra: number): boolean {
   if (value?.kind === 'list' && wanted.kind === 'list')
     return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
   if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
-  return value.dimension === wanted.dimension && shownIn(value, wanted.unit, extra) === shown(wanted, extra);
+  return shownIn(value, wanted.unit, extra) === shown(wanted, extra);
 }
 
 /** The steps of a formula that lead to one field of its result; empty where no step gives it. */
@@ -105,8 +102,8 @@ export function workingOfLine(
 ): readonly WorkingStep[] {
   const call = callOf(node);
   if (call && sheet.call(call)) return workingOfCall(sheet, call);
-  const source = node.kind === 'field' ? callOf(node.of) : null;
-  const steps = node.kind === 'field' && source ? workingOfField(sheet, source, node.field) : [];
+  const source = node.kind === 'field' && callOf(node.of);
+  const steps = source ? workingOfField(sheet, source, node.field) : [];
   if (steps.length > 0) return steps;
   const step = workingOf(sheet, text, node, name, conversion);
   return step ? [step] : [];
@@ -115,8 +112,9 @@ export function workingOfLine(
 /** The working of a formula's call, step by step; empty when it has no result. */
 export function workingOfCall(sheet: Sheet, node: CallNode): readonly WorkingStep[] {
   const call = sheet.call(node);
-  const value = call && sheet.evaluateExpression(node);
-  if (!call || (value?.kind !== 'number' && value?.kind !== 'record')) return [];
+  if (!call) return [];
+  const value = sheet.evaluateExpression(node);
+  if (value?.kind !== 'number' && value?.kind !== 'record') return [];
   const known = new Map<string, Value>();
   for (const [name, argument] of call.arguments)
     if (typeof argument !== 'string' && 'kind' in argument) known.set(name, argument);
@@ -137,11 +135,11 @@ function put(
   const known = new Map(given);
   let agree = true;
   const steps = rules.map(({ name, expression, words }, i): WorkingStep => {
-    const parsed = alone(expression);
+    const parsed = parseLine(expression, 'figures');
     const figuresWith = (digits: number): string =>
-      parsed
-        ? substituted(parsed.text, parsed.expression, (part) =>
-            literal(part.kind === 'name' ? (known.get(part.name) ?? null) : null, digits),
+      parsed.kind === 'show'
+        ? substituted(expression, parsed.expression, (part) =>
+            literal(part.kind === 'name' ? known.get(part.name) : null, digits),
           )
         : expression;
     const figures = figuresWith(extra);

@@ -1,0 +1,89 @@
+/** Workings: what is put in for the names of a line, and the steps of the formula that it calls. */
+import { describe, expect, it } from 'vitest';
+import { calculate } from '../../src/engine/index';
+import { workedOut, workingOfLine } from '../../src/engine/working';
+
+const fenced = (lines: readonly string[], fence = 'figures'): string =>
+  `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
+const MILL = fenced(['speeds = [70, 115, 190] rpm'], 'machine mill');
+
+/** The steps of the first of the lines: name, figures put in, result. */
+function worked(lines: readonly string[], front = ''): readonly (readonly string[])[] {
+  const sheet = calculate(front + fenced(lines) + MILL);
+  const row = sheet.rows()[0];
+  if (row?.statement.kind !== 'show') throw new Error('no expression');
+  const { expression, to } = row.statement;
+  const conversion = to && row.value?.kind === 'number' ? { to, value: row.value } : null;
+  return workingOfLine(sheet, row.text, expression, '', conversion).map(({ name, figures, result }) => [
+    name,
+    figures,
+    result,
+  ]);
+}
+
+describe('an expression', () => {
+  it.each([
+    [['2 * pi * r', 'r = 5 mm'], '2 * pi * 5 mm', '31.416 mm'],
+    [['a / b', 'a = 1 mm', 'b = a'], '1 mm / 1 mm', '1'],
+    [['-a - b', 'a = -3 mm', 'b = -2 mm'], '-(-3 mm) - (-2 mm)', '5 mm'],
+    [['2^a', 'a = 1/2'], '2^0.5', '1.41421'],
+    [['a^2', 'a = 3 mm'], '(3 mm)^2', '9 mm²'],
+    [['90 m/min / f', 'f = 5 mm/rev'], '90 m/min / (5 mm/rev)', '18000 rev/min'],
+    [['(a + b) * 2', 'a = 1 mm', 'b = 2 mm'], '(1 mm + 2 mm) * 2', '6 mm'],
+    [['s.ring + 1 mm', 's = ball_on_shank(30 mm, 12 mm)'], '29.367 mm + 1 mm', '30.367 mm'],
+    [['ball_on_shank(b, 12 mm).ring * 2', 'b = 30 mm'], 'ball_on_shank(30 mm, 12 mm).ring * 2', '58.734 mm'],
+    [['s.ring to in', 's = ball_on_shank(30 mm, 12 mm)'], '29.367 mm to in', '1.1562 in'],
+    [['30 mm to in'], '30 mm to in', '1.1811 in'],
+    // As many digits as it takes.
+    [['a * 1000', 'a = 1 mm / 3'], '0.333333 mm * 1000', '333.333 mm'],
+    // What is on a card is there for no digits.
+    [['2 * speed_step(n, mill)', 'n = 300 rpm / 3.1'], '2 * speed_step(97 rpm, mill)', '140 rpm'],
+  ])('%s', (lines, figures, result) => {
+    expect(worked(lines)).toEqual([['', figures, result]]);
+  });
+
+  it('of a figure alone, of a list and of what has no value has no working', () => {
+    for (const lines of [['30 mm'], ['[a, 2 mm]', 'a = 3 mm'], ['a + 1'], ['ball_on_shank(30 mm, 40 mm)']])
+      expect(worked(lines)).toEqual([]);
+  });
+});
+
+describe('a formula', () => {
+  const ring = ['ring', '30 mm * cos(11.789°)', '29.367 mm'];
+  it('is told step by step, up to the field that is asked for', () => {
+    const steps = worked(['ball_on_shank(b, 12 mm)', 'b = 30 mm']);
+    expect(steps.slice(0, 3)).toEqual([
+      ['joint', 'asin(12 mm / 30 mm)', '23.578°'],
+      ['tilt', '23.578° / 2', '11.789°'],
+      ring,
+    ]);
+    expect(steps.length).toBeGreaterThan(3);
+    for (const line of ['ball_on_shank(b, 12 mm).ring', '(ball_on_shank(b, 12 mm)).ring'])
+      expect(worked([line, 'b = 30 mm'])).toEqual(steps.slice(0, 3));
+  });
+
+  it('gives the result in the units of the note', () => {
+    expect(worked(['ball_on_shank(30 mm, 12 mm).ring'], '---\nunits: in\n---\n').at(-1)).toEqual([
+      ring[0],
+      ring[1],
+      '1.1562 in',
+    ]);
+  });
+
+  it('shows the first items of a list', () => {
+    const x = worked(['bolt_circle(d, 6).x', 'd = 60 mm']).at(-1);
+    expect(x).toEqual([
+      'x',
+      '[60 mm / 2 * cos(0° + 0 * 60°), 60 mm / 2 * cos(0° + 1 * 60°), 60 mm / 2 * cos(0° + 2 * 60°)]',
+      '[30, 15, -15, -30, -15, 15] mm',
+    ]);
+    // 360° / 7 has to be precise enough for what it leads to.
+    expect(worked(['bolt_circle(600 mm, 7).x']).at(-1)?.[1]).toContain('cos(0° + 1 * 51.42857°)');
+  });
+});
+
+it('what is no expression has no value', () => {
+  for (const text of ['', 'a = 3 mm', 'none', '3 mm < 4 mm'])
+    expect([text, workedOut(text)]).toEqual([text, null]);
+  expect(workedOut('3 mm + 1 mm')).toMatchObject({ value: 4 });
+});
