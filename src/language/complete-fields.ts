@@ -3,7 +3,7 @@ import type { Sheet } from '../engine/index';
 import { KNOWN_FIELDS } from '../engine/index';
 import { formulaNamed } from '../trade/index';
 import type { Answer } from './completion';
-import { valueOfText } from './cursor';
+import { NAME, valueOfText } from './cursor';
 import { valueText } from '../engine/wording';
 
 /** `before` ends just before the point. */
@@ -40,7 +40,8 @@ function records(sheet: Sheet, path: string): readonly Answer[] {
   return found;
 }
 
-const PATH = /[A-Za-z_]\w*(?:\.[A-Za-z_]\w*)*$/;
+const PATH = new RegExp(String.raw`${NAME}(?:\.${NAME})*$`, 'u');
+const LAST_NAME = new RegExp(`${NAME}$`, 'u');
 
 /** The name, or the call or brackets, that the text ends with. */
 function baseOf(before: string): string | null {
@@ -49,7 +50,7 @@ function baseOf(before: string): string | null {
   for (let at = before.length - 1; at >= 0; at--) {
     if (before[at] === ')') depth++;
     if (before[at] === '(' && --depth === 0) {
-      const name = /[A-Za-z_]\w*$/.exec(before.slice(0, at))?.[0] ?? '';
+      const name = LAST_NAME.exec(before.slice(0, at))?.[0] ?? '';
       return before.slice(at - name.length);
     }
   }

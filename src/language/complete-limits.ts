@@ -10,7 +10,7 @@ interface Size {
   readonly typed: string;
 }
 
-const SIZE = /^\s*[A-Za-z_]\w*\s*=\s*(.*\S)\s+((?:[A-Za-z]{1,2}\d{0,2})?|\+-?)$/;
+const SIZE = /^\s*[\p{L}_][\p{L}\p{N}_]*\s*=\s*(.*\S)\s+((?:[A-Za-z]{1,2}\d{0,2})?|\+-?)$/u;
 
 /** The length that a figure's line states before the cursor, with what was typed after it; null without one. */
 export function sizeBefore(before: string): Size | null {
@@ -29,12 +29,12 @@ const COMMON = 'H7 h6 H8 h7 g6 f7 H6 H11 h9 h11 js6 k6 m6 n6 p6 s6 e8 d9 G7 F8 J
 export function isoCodes(nominal: number | null): readonly Answer[] {
   const letters = [...HOLE_LETTERS.split(' '), ...SHAFT_LETTERS.split(' ')];
   const all = letters.flatMap((letter) => Array.from({ length: 9 }, (_, i) => `${letter}${i + 5}`));
-  return [...new Set([...COMMON, ...all])].flatMap((code, i): Answer[] => {
-    if (nominal === null) return [{ label: code, kind: 'code', detail: 'ISO 286', sort: i }];
+  return [...new Set([...COMMON, ...all])].flatMap((code): Answer[] => {
+    if (nominal === null) return [{ label: code, kind: 'code', detail: 'ISO 286' }];
     const limits = isoLimits(nominal, code);
     if ('kind' in limits) return [];
     const detail = `${signed(limits.upper)}/${signed(limits.lower)} µm  ${limits.sense}`;
-    return [{ label: code, kind: 'code', detail, sort: i }];
+    return [{ label: code, kind: 'code', detail }];
   });
 }
 
@@ -43,25 +43,21 @@ function signed(value: number): string {
 }
 
 /** The signs that begin limits; `+-` becomes `±`. */
-export function limitSigns(size: Size | null): readonly Answer[] {
-  const more = size?.typed.startsWith('+') ?? true;
-  const sign: Answer = {
+export const LIMIT_SIGNS: readonly Answer[] = [
+  {
     label: '±',
     kind: 'word',
     detail: 'both ways alike',
     insert: '± ${1:0.05 mm}',
     snippet: true,
     typed: '+-',
-    sort: more ? -1 : 1000,
-  };
-  const two: Answer = {
+  },
+  {
     label: '+0.02/-0.01 mm',
     kind: 'word',
     detail: 'upper and lower',
     insert: '${1:+0.02}/${2:-0.01} mm',
     snippet: true,
     typed: '+0.02/-0.01',
-    sort: more ? 0 : 1001,
-  };
-  return [sign, two];
-}
+  },
+];

@@ -5,7 +5,7 @@ import type { Parameter } from '../trade/formula';
 import { allFormulas, formulaNamed } from '../trade/index';
 import { isoCodes } from './complete-limits';
 import type { Answer } from './completion';
-import { type Cursor, openCall } from './cursor';
+import { type Cursor, GIVEN, openCall } from './cursor';
 import { expectedDimension, expectedParameter } from './expected';
 import { valueText } from '../engine/wording';
 
@@ -33,7 +33,7 @@ export function names(sheet: Sheet, cursor: Cursor): readonly Answer[] {
 /** Figures of the kind that belongs here first, each group in the order of the note. */
 function figures(sheet: Sheet, cursor: Cursor): readonly Answer[] {
   const wanted = expectedDimension(sheet, cursor);
-  const own = /^\s*([A-Za-z_]\w*)\s*=/.exec(cursor.before)?.[1];
+  const own = GIVEN.exec(cursor.before)?.[1];
   const fitting: Answer[] = [];
   const others: Answer[] = [];
   for (const label of sheet.names(MOST_NAMES)) {

@@ -12,7 +12,7 @@ import {
 import type { Unit } from '../quantity/unit';
 import { systemOf, unit, unitsOfDimension } from '../quantity/units';
 import type { Answer } from './completion';
-import type { Cursor } from './cursor';
+import { type Cursor, GIVEN } from './cursor';
 import { dimensionOfText, expectedDimension } from './expected';
 
 /** What a shop writes most, the commonest first; the rest of the table follows by kind. */
@@ -39,7 +39,7 @@ export function units(sheet: Sheet, cursor: Cursor, converted?: string): readonl
   const kind =
     converted === undefined
       ? expectedDimension(sheet, cursor)
-      : dimensionOfText(sheet, converted.replace(/^\s*[A-Za-z_]\w*\s*=(?!=)/, ''));
+      : dimensionOfText(sheet, converted.replace(GIVEN, ''));
   const own = kind ? inOrder(sheet, kind) : [];
   // After `to` only the value's own kind makes sense, where it is known.
   if (converted !== undefined && own.length > 0) return own.map(answer);

@@ -1,9 +1,9 @@
 /** What could be written where the cursor stands. Nothing of ours outside our blocks, on their comments and words. */
 import type { Sheet } from '../engine/index';
-import { type Cursor, type Question, cursorAt } from './cursor';
+import { type Cursor, NAME, type Question, cursorAt } from './cursor';
 import { cardFields } from './complete-cards';
 import { fieldsAfter } from './complete-fields';
-import { isoCodes, limitSigns, sizeBefore } from './complete-limits';
+import { LIMIT_SIGNS, isoCodes, sizeBefore } from './complete-limits';
 import { names, recordWords } from './complete-names';
 import { units } from './complete-units';
 
@@ -52,23 +52,23 @@ export function completions(question: Question): readonly Completion[] {
 }
 
 const NONE: Answers = { typed: '', answers: [] };
-const WORD = /[A-Za-z_µ]\w*$/;
-const FIELD = /((?:[A-Za-z_]\w*|\))(?:\.[A-Za-z_]\w*)*)\.(\w*)$/;
+const WORD = new RegExp(`${NAME}$`, 'u');
+const FIELD = new RegExp(String.raw`(?:${NAME}|\))(?:\.${NAME})*\.(${NAME}|)$`, 'u');
 /** A number with what may become its unit: letters, and more of them after a `/`. */
-const NUMBER = /(?:^|[^\w.])((?:\d[\d./]*|\.\d+)|\d+ \d+\/\d+)( ?)((?:[A-Za-zµ°][\w°^]*(?:[/*][\w°^]*)*)?)$/;
+const NUMBER = /(?:^|[^\p{L}\p{N}_.])(?:\d[\d./]*|\.\d+)( ?)((?:[A-Za-zµ°][\w°^]*(?:[/*][\w°^]*)*)?)$/u;
 const TO = /^(.*?\S)\s+to\s+([A-Za-zµ°]?[\w/*^°]*)$/;
 const LIST_UNIT = /\[[^\][]*\]\s*([A-Za-zµ°]?[\w/*^°]*)$/;
 const PLUS_MINUS = /\s(\+-?)$/;
-const RECORD = /^\s*[A-Za-z_][\w.]*\s+([a-z]*)$/;
+const RECORD = /^\s*[\p{L}_][\p{L}\p{N}_.]*\s+([a-z]*)$/u;
 
 function answersAt(sheet: Sheet, cursor: Cursor): Answers {
   const { before, block } = cursor;
   if (cursor.onFence) return machinesOn(sheet, cursor);
-  if (block.word !== 'figures' && /^\s*\w*$/.test(before)) {
+  if (block.word !== 'figures' && /^\s*[\p{L}\p{N}_]*$/u.test(before)) {
     const typed = WORD.exec(before)?.[0] ?? '';
     return { typed, answers: cardFields(sheet, block, typed) };
   }
-  if (block.word !== 'figures' && /^\s*\w+\s*:/.test(before)) return NONE;
+  if (/^\s*[\p{L}\p{N}_]+\s*:/u.test(before)) return NONE;
 
   const to = TO.exec(before);
   if (to) return { typed: to[2] ?? '', answers: units(sheet, cursor, to[1] ?? '') };
@@ -77,24 +77,25 @@ function answersAt(sheet: Sheet, cursor: Cursor): Answers {
   const number = NUMBER.exec(before);
   if (number) {
     const answers = units(sheet, cursor);
-    return { typed: number[3] ?? '', answers: number[2] === '' ? answers.map(apart) : answers };
+    return { typed: number[2] ?? '', answers: number[1] === '' ? answers.map(apart) : answers };
   }
   const size = sizeBefore(before);
-  if (size) return { typed: size.typed, answers: [...isoCodes(size.nominal), ...limitSigns(size)] };
+  if (size) {
+    const codes = isoCodes(size.nominal);
+    const begun = size.typed.startsWith('+');
+    return { typed: size.typed, answers: begun ? [...LIMIT_SIGNS, ...codes] : [...codes, ...LIMIT_SIGNS] };
+  }
   const sign = PLUS_MINUS.exec(before);
-  if (sign) return { typed: sign[1] ?? '', answers: limitSigns(null) };
+  if (sign) return { typed: sign[1] ?? '', answers: LIMIT_SIGNS };
   const field = FIELD.exec(before);
   if (field)
     return {
-      typed: field[2] ?? '',
-      answers: fieldsAfter(sheet, before.slice(0, -(field[2] ?? '').length - 1)),
+      typed: field[1] ?? '',
+      answers: fieldsAfter(sheet, before.slice(0, -(field[1] ?? '').length - 1)),
     };
   const record = RECORD.exec(before);
   if (record && block.word === 'figures') return { typed: record[1] ?? '', answers: recordWords() };
-  const typed = WORD.exec(before)?.[0] ?? '';
-  // A digit straight before is a number that has its unit already, or a slip.
-  if (/[\d.]$/.test(before.slice(0, before.length - typed.length))) return NONE;
-  return { typed, answers: names(sheet, cursor) };
+  return { typed: WORD.exec(before)?.[0] ?? '', answers: names(sheet, cursor) };
 }
 
 /** A unit typed straight after its number gets the blank that drawings leave there. */
@@ -103,10 +104,9 @@ function apart(answer: Answer): Answer {
   return tight ? answer : { ...answer, insert: ` ${answer.label}`, typed: answer.label };
 }
 
-function machinesOn(sheet: Sheet, { before, block }: Cursor): Answers {
-  if (block.word !== 'figures') return NONE;
+function machinesOn(sheet: Sheet, { before }: Cursor): Answers {
   const typed = WORD.exec(before)?.[0] ?? '';
-  if (/^figures\s+\w*$/.test(before) && !/^figures\s+on\s*$/.test(before))
+  if (/^figures\s+\w*$/.test(before))
     return {
       typed,
       answers: [{ label: 'on', kind: 'word', detail: 'held to a machine card', insert: 'on ' }],

@@ -67,8 +67,12 @@ export interface OpenCall {
   readonly given: readonly string[];
 }
 
-const NAME_BEFORE = /([A-Za-z_]\w*)$/;
-const NAMED = /^\s*([A-Za-z_]\w*)\s*:/;
+/** A name of the notation, for patterns that read unfinished lines: letters of any word a shop writes, `größe` too. */
+export const NAME = String.raw`[\p{L}_][\p{L}\p{N}_]*`;
+/** The name that a line gives a value. */
+export const GIVEN = new RegExp(String.raw`^\s*(${NAME})\s*=(?!=)`, 'u');
+const NAME_BEFORE = new RegExp(`(${NAME})$`, 'u');
+const NAMED = new RegExp(String.raw`^\s*(${NAME})\s*:`, 'u');
 
 /** The innermost call whose bracket is open where the text ends; null when there is none. */
 export function openCall(before: string): OpenCall | null {

@@ -4,7 +4,7 @@ import { parseLine } from '../notation/line';
 import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
-import { type Cursor, openCall } from './cursor';
+import { type Cursor, GIVEN, openCall } from './cursor';
 
 /** The parameter of a formula that the cursor is in; null outside calls and in calls of plain mathematics. */
 export function expectedParameter(before: string): Parameter | null {
@@ -15,13 +15,12 @@ export function expectedParameter(before: string): Parameter | null {
   return named ?? (call.named === null ? (formula.parameters[call.index] ?? null) : null);
 }
 
-const RECORDED = /^\s*([A-Za-z_][\w.]*)\s+(?:measured|final|used)\s/;
-const FIELD = /^\s*([A-Za-z_]\w*)\s*=/;
+const RECORDED = /^\s*([\p{L}_][\p{L}\p{N}_.]*)\s+(?:measured|final|used)\s/u;
 
 /** The dimension that belongs where the cursor stands, in as far as what stands before it tells. */
 export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dimension | null {
   if (block.word !== 'figures') {
-    const name = FIELD.exec(before)?.[1];
+    const name = GIVEN.exec(before)?.[1];
     return KNOWN_FIELDS.find((field) => field.name === name)?.dimension ?? null;
   }
   const recorded = RECORDED.exec(before)?.[1];
@@ -32,7 +31,7 @@ export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dime
   if (beside) return beside;
   const parameter = expectedParameter(before);
   if (parameter) return parameterDimension(parameter);
-  const name = FIELD.exec(before)?.[1];
+  const name = GIVEN.exec(before)?.[1];
   return name === undefined || /[*/^]/.test(before) ? null : recordedAs(sheet, name);
 }
 

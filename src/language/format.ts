@@ -1,5 +1,6 @@
 /** Figures in columns: `=`, `±` and comments one below the other. Only blanks change, and a second time changes nothing. */
 import type { Note, Statement } from '../notation/syntax';
+import { linesIn } from '../notation/blocks';
 import { parseLine } from '../notation/line';
 import { type TextEdit, linesOf } from './edits';
 
@@ -38,7 +39,7 @@ export function alignment(note: Note, text: string, from = 0, to = Infinity): re
         // A list marker that used up part of a tab leaves code that is not the note's own text.
         return column < 0 || lines[line]?.slice(column) !== each ? null : partsOf(line, column, each);
       });
-      const end = block.firstLine + code.length;
+      const end = block.firstLine + linesIn(block);
       return block.fenceLine > to || end < from ? [] : groups(rows).flatMap(aligned);
     });
 }

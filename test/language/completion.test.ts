@@ -147,6 +147,14 @@ describe('units', () => {
     expect(taken('m/min', 'v = 90 m/m‸')).toBe('v = 90 m/min');
   });
 
+  it('follow a number wherever it stands', () => {
+    for (const line of ['5 ‸', '.5 ‸', 'a = .5 ‸', 'x = 2 * 3/8 ‸', '1 3/8 ‸'])
+      expect([line, ...first(1, line)]).toEqual([line, 'mm']);
+    expect(taken('%', 'a = 30‸')).toBe('a = 30%');
+    for (const line of ['d5 ‸', 'a = d5‸', 'a = d.5‸'])
+      expect([line, labels(line).includes('rpm')]).toEqual([line, false]);
+  });
+
   it('of a list follow its bracket', () => {
     expect(labels('l = [70, 115] ‸')).toContain('rpm');
   });
@@ -164,6 +172,8 @@ describe('limits', () => {
     expect([detail('g6'), detail('k6')]).toEqual(['−7/−20 µm  shaft', '+15/+2 µm  shaft']);
     expect(detail('g13')).toBeDefined();
     expect([detail('g4'), detail('g14')]).toEqual([undefined, undefined]);
+    expect([detail('h6'), detail('H5')]).toEqual(['0/−13 µm  shaft', '+9/0 µm  hole']);
+    expect(labels('a = 25 mm + ‸')).not.toContain('H7');
     for (const none of ['25 mm H7 ‸', '25 mm to ‸', '25 mm to in ‸', '25 mm ± 0.1 mm ‸'])
       expect(labels(`a = ${none}`), none).not.toContain('h6');
     expect(labels('25 mm ‸')).not.toContain('H7');
@@ -177,7 +187,7 @@ describe('limits', () => {
     const inOrder = (line: string): readonly string[] =>
       [...answers(figures(line))].sort((x, y) => x.sort - y.sort).map(({ label }) => label);
     // Signs first where one was begun, else behind all codes.
-    expect(inOrder('a = 25 mm +‸').slice(0, 3)).toEqual(['±', 'H7', '+0.02/-0.01 mm']);
+    expect(inOrder('a = 25 mm +‸').slice(0, 3)).toEqual(['±', '+0.02/-0.01 mm', 'H7']);
     expect(inOrder('a = 25 mm ‸').slice(-2)).toEqual(['±', '+0.02/-0.01 mm']);
     expect(inOrder('a = 25 mm ‸').slice(0, 3)).toEqual(['H7', 'h6', 'H8']);
     expect(inOrder('a = b +-‸')).toEqual(['±', '+0.02/-0.01 mm']);
@@ -244,6 +254,11 @@ describe('names', () => {
     expect(answers('```figures on ‸\na = 1\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
     expect(answers('```figures on lathe, ‸\na = 1\n```').map(({ label }) => label)).toEqual(['head']);
     expect(answers('```figures ‸\na = 1\n```').map(({ insert }) => insert)).toEqual(['on ']);
+    expect(answers('```figures on‸\n```').map(({ insert }) => insert)).toEqual(['on ']);
+    expect(answers('```figures o‸\n```')[0]).toMatchObject({ insert: 'on ', from: 11 });
+    expect(answers('```figures on lathe‸\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
+    for (const none of ['```figures off ‸\n```', '```machine on ‸\n```', '```material figures on ‸\n```'])
+      expect(answers(none)).toEqual([]);
     expect(answers('```figures on l‸\n```').map(({ label }) => label)).toEqual(['lathe', 'head']);
   });
 
@@ -282,6 +297,31 @@ describe('names', () => {
     expect(list('1234')).toHaveLength(48);
     expect(list('1234')).not.toContain('…');
     expect(list('12345')).toBe(`[${'1, '.repeat(13)}12345] …`);
+  });
+
+  it('with letters beyond the alphabet are names like all others', () => {
+    expect(taken('größe', 'größe = 3 kg', 'a = grö‸')).toBe('a = größe');
+    expect(first(1, 'größe = 3 kg', 'größe measured 3 ‸')).toEqual(['kg']);
+    expect(first(1, 'höhe measured 5 kg', 'höhe = 3 ‸')).toEqual(['kg']);
+    expect(labels('größe = 3 kg', 'größe mea‸')).toEqual(['measured', 'final', 'used', 'to']);
+    expect(first(1, 'größe = ball_on_shank(30 mm, 12 mm)', 'a = größe.‸')).toEqual(['tilt']);
+    expect(taken('tilt', 'größe = ball_on_shank(30 mm, 12 mm)', 'a = größe.ti‸')).toBe('a = größe.tilt');
+    expect(labels('größe = 25 mm H‸')).toContain('H7');
+    expect(labels('größe = ‸', 'b = 3 mm')).not.toContain('größe');
+    expect(labels('a = ö5‸')).not.toContain('mm');
+    expect(first(1, 'größe = 3 kg', 'größer = größe to ‸')).toEqual(['kg']);
+    expect(answers('```machine m\nmaß_5‸\n```').length).toBeGreaterThan(5);
+    expect(answers('```machine m\nmaß: ‸\n```')).toEqual([]);
+  });
+
+  it('stand at the beginning of a line', () => {
+    expect(labels('hyp‸')).toContain('hypot');
+    expect(taken('hypot', 'hyp‸')).toBe('hypot(${1:leg}, ${2:other})');
+    expect(labels('a: ‸')).toEqual([]);
+  });
+
+  it('on a card make no record', () => {
+    expect(answers('```machine m\npower ‸\n```').map(({ label }) => label)).not.toContain('measured');
   });
 
   it('after a figure make it a record', () => {

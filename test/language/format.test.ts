@@ -65,6 +65,42 @@ describe('aligning', () => {
     expect(lines(long, 'b = 2 # short')).toEqual([long.replace(' #', '  #'), 'b = 2  # short']);
   });
 
+  it.each([
+    ['a name of 24 letters', `${'n'.repeat(24)} = 1`, 'b = 2', `b${' '.repeat(23)} = 2`],
+    ['a name of 25 letters', `${'n'.repeat(25)} = 1`, 'b = 2', 'b = 2'],
+    [
+      'a size of 40 letters',
+      `n = 1${' + 1'.repeat(9)} mm ± 1 mm`,
+      'b = 2 mm ± 1 mm',
+      `b = 2 mm${' '.repeat(36)} ± 1 mm`,
+    ],
+    ['a size of 41 letters', `n = 1${' + 1'.repeat(9)}0 mm ± 1 mm`, 'b = 2 mm ± 1 mm', 'b = 2 mm ± 1 mm'],
+    ['code of 72 letters', `n = 1${' + 1'.repeat(16)}000  # x`, 'b = 2 # y', `b = 2${' '.repeat(67)}  # y`],
+    ['code of 73 letters', `n = 1${' + 1'.repeat(17)}  # x`, 'b = 2 # y', 'b = 2  # y'],
+  ])('%s', (_, first, second, wanted) => {
+    expect(lines(first, second)).toEqual([first, wanted]);
+  });
+
+  it('measures only lines of one kind with each other, and keeps blanks at both ends', () => {
+    expect(lines('ää = 1 # x', 'b = 2 mm # y', '5 * 3')).toEqual([
+      'ää = 1     # x',
+      'b  = 2 mm  # y',
+      '5 * 3',
+    ]);
+    expect(lines('a = 1 ± 0.1', 'long_name <= 3', 'b = 25 mm')).toEqual([
+      'a = 1 ± 0.1',
+      'long_name <= 3',
+      'b = 25 mm',
+    ]);
+    expect(lines('  a = 1  ', 'bb = 2\t', '#  x', '', '  b = 1 # y')).toEqual([
+      '  a  = 1  ',
+      'bb = 2\t',
+      '#  x',
+      '',
+      '  b = 1  # y',
+    ]);
+  });
+
   it('leaves readings, checks and lines that are not understood as they are written', () => {
     expect(lines('neck  measured  5 mm   #  x', 'a = = 3   # y', 'a  <=  3 mm # z')).toEqual([
       'neck  measured  5 mm  #  x',
@@ -94,6 +130,18 @@ describe('aligning', () => {
     const note = `${figures('a = 1', 'bb = 2')}\n${figures('c = 1', 'dd = 2')}`;
     const some = edited(note, alignment(readNote(note), note, 6, 7));
     expect(some).toBe(note.replace('c = 1', 'c  = 1'));
+    // The first block stands in lines 0 to 3, the second in 5 to 8.
+    const touched = (from: number, to: number): readonly boolean[] => {
+      const after = edited(note, alignment(readNote(note), note, from, to));
+      return ['a  = 1', 'c  = 1'].map((line) => after.includes(line));
+    };
+    expect(touched(0, 0)).toEqual([true, false]);
+    expect(touched(3, 3)).toEqual([true, false]);
+    expect(touched(4, 4)).toEqual([false, false]);
+    expect(touched(5, 5)).toEqual([false, true]);
+    expect(touched(8, 20)).toEqual([false, true]);
+    expect(touched(9, 20)).toEqual([false, false]);
+    expect(touched(3, 5)).toEqual([true, true]);
   });
 
   it('changes blanks only, and nothing a second time, in every example and with every line end', () => {

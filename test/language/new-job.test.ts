@@ -52,6 +52,31 @@ describe('the note of a new job', () => {
     }
   });
 
+  it('says in its head what was answered, and begins with the part', () => {
+    const start = (job: Partial<JobAnswers>): readonly string[] =>
+      newJob({ ...JOB, ...job }, [])
+        .split('\n')
+        .slice(0, 11);
+    expect(start({ material: 'steel_C45', units: 'in' })).toEqual([
+      ...['---', 'job: 0042', 'customer: Ostley Ferry Trust', 'part: Lever, ball end', 'quantity: 1'],
+      ...['material: steel_C45', 'units: in', 'status: planned', '---', '', '# Lever, ball end'],
+    ]);
+    expect(start({ customer: '', part: '  ' })).toEqual([
+      ...[
+        '---',
+        'job: 0042',
+        'customer: ',
+        'part: ',
+        'quantity: 1',
+        'status: planned',
+        '---',
+        '',
+        '# New job',
+      ],
+      ...['', 'The sizes are first values: put in what the drawing asks.'],
+    ]);
+  });
+
   it('has its head read back as it was answered', () => {
     for (const words of [
       'Ostley & Sons',
@@ -189,6 +214,17 @@ describe('its place', () => {
     expect(jobPath('${number}/${other}.md', { ...parts, part: '§$%' })).toBe('0042/${other}.md');
   });
 
+  it('is as short as a file’s name should be, and ends in .md once', () => {
+    const part = (words: string): string => jobPath('${part}', { ...parts, part: words });
+    expect(part('a'.repeat(61))).toBe(`${'a'.repeat(60)}.md`);
+    expect(part(`${'a'.repeat(59)} b`)).toBe(`${'a'.repeat(59)}.md`);
+    expect(part(' --Größe: Ø 5-- ')).toBe('größe-ø-5.md');
+    expect(part('!')).toBe('job.md');
+    expect(jobPath('a/${part}.MD', parts)).toBe('a/lever-ball-end.MD');
+    expect(jobPath('a.md/${part}', parts)).toBe('a.md/lever-ball-end.md');
+    expect(jobPath('. /a. b/${number}', parts)).toBe('a. b/0042.md');
+  });
+
   it('never leads out of the workspace', () => {
     expect(jobPath('../../${part}.md', parts)).toBe('lever-ball-end.md');
     expect(jobPath('/etc/${part}.md', parts)).toBe('etc/lever-ball-end.md');
@@ -200,6 +236,8 @@ describe('its place', () => {
     expect(nextNumber([])).toBe('0001');
     expect(nextNumber(['0041-lever.md', '0007-x.md', 'shop.md', '12-no.md'])).toBe('0042');
     expect(nextNumber(['9999-x.md'])).toBe('10000');
+    expect(nextNumber(['123-x.md', '1234567-x.md', '0500', 'a/456 x.md'])).toBe('0457');
+    expect(nextNumber(['123456-x.md'])).toBe('123457');
     expect(
       nextNumber(['jobs/2026/0041-lever.md', 'old/0007-x.md'], 'jobs/${year}/${number}-${part}.md'),
     ).toBe('0042');
@@ -212,5 +250,10 @@ describe('its place', () => {
     expect(nextNumber(['a/lever-0031.md', 'a/lever-31.md'], 'a/${part}-${number}.md')).toBe('0032');
     expect(nextNumber(['x/0100+lever.md'], '${year}/${number}+${part}.md')).toBe('0101');
     expect(nextNumber(used, '${part}.md')).toBe('0001');
+    expect(nextNumber(['a/0031-0032.md'], 'a/${number}-${number}.md')).toBe('0032');
+    expect(nextNumber(['a/12-x.md', 'a/0012345.md'], 'a/${number}-${part}.md')).toBe('0001');
+    // What stands in the layout is text, not a pattern.
+    expect(nextNumber(['aXb(c/0007-x.md'], 'a.b(c/${number}-${part}.md')).toBe('0008');
+    expect(nextNumber(['a.b(c/7-0007.md'], 'a.b(c/7-${number}.md')).toBe('0008');
   });
 });

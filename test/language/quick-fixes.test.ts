@@ -214,6 +214,33 @@ describe('a missing figure', () => {
     );
   });
 
+  it.each([
+    ['x + 1 mm', '1 mm'],
+    ['x + 1 rpm', '100 rpm'],
+    ['x + 1 mm/min', '20 m/min'],
+    ['x + 1 mm/rev', '0.1 mm/rev'],
+    ['x + 1°', '10°'],
+    ['x + 1', '1'],
+    ['x + 1 kg', '1 kg'],
+    ['x + 1 s', '10 min'],
+    ['x + 1 W', '1 kW'],
+    ['20 °C - x', '20 °C'],
+    ['x + 1 N', '100 N'],
+    ['x + 1 AUD', '1 AUD'],
+  ])('in %s is begun with %s', (expression, value) => {
+    expect(fixed(/^Give größe/, figures(`a = ‸${expression.replace('x', 'größe')}`)).split('\n')[0]).toBe(
+      `größe = ${value}   # fill in`,
+    );
+  });
+
+  it('is no help on a card, nor where no value would mend', () => {
+    const gives = (text: string): readonly string[] =>
+      titles(text).filter((title) => title.startsWith('Give'));
+    expect(gives('```machine m\npower = ‸depth + 1 kW\n```\n')).toEqual([]);
+    expect(gives(figures('a = ‸depth + 1 kg * 1 kg * 1 kg'))).toEqual([]);
+    expect(gives(figures('a = ‸depth.part + 1 mm'))).toEqual([]);
+  });
+
   it('in a quote or a list stands behind the same marks', () => {
     const { plain, found } = at('> ```figures\n> a = ‸depth + 1 mm\n> ```\n');
     const fix = found.find(({ title }) => inWords(title).startsWith('Give depth'));
