@@ -1,62 +1,10 @@
 /** What is drawn agrees with the figures: the coordinates are read back from the pictures. */
 import { describe, expect, it } from 'vitest';
-import { calculate } from '../../src/engine/index';
 import { isoLimits } from '../../src/quantity/iso286';
 import { PICTURES, picturesOf, sharesOf } from '../../src/sheet/picture/of-row';
 import { PREVIEW } from '../../src/sheet/how';
 import { allFormulas } from '../../src/trade/index';
-
-const HEAD = '```machine head\nratio = 40\nplates = [15, 18, 20, 39]\n```\n';
-const sheetOf = (...lines: string[]) => calculate(`${HEAD}\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`);
-
-/** The first picture of the last line, as its elements. */
-function drawn(...lines: string[]): Drawn {
-  const sheet = sheetOf(...lines);
-  const row = sheet
-    .rows()
-    .filter(({ value }) => value !== null)
-    .at(-1);
-  const [svg] = row ? picturesOf(sheet, row) : [];
-  if (svg === undefined) throw new Error(`no picture of ${lines.at(-1) ?? ''}`);
-  return read(svg);
-}
-
-interface Drawn {
-  readonly svg: string;
-  readonly scale: number;
-  readonly says: string;
-  all(name: string): Record<string, string>[];
-  number(name: string, attribute: string): number;
-  points(name: string): { x: number; y: number }[][];
-}
-
-function read(svg: string): Drawn {
-  const attributesOf = (tag: string): Record<string, string> =>
-    Object.fromEntries(
-      [...tag.matchAll(/([\w-]+)="([^"]*)"/g)].map(([, key = '', value = '']) => [key, value]),
-    );
-  const tags = [...svg.matchAll(/<(?:svg|line|circle|path|polyline|polygon)\b[^>]*>/g)].map(([tag]) =>
-    attributesOf(tag),
-  );
-  const all = (name: string) => tags.filter((tag) => tag['data-is'] === name);
-  return {
-    svg,
-    scale: Number(tags[0]?.['data-scale']),
-    says: tags[0]?.['aria-label'] ?? '',
-    all,
-    number: (name, attribute) => Number(all(name)[0]?.[attribute]),
-    points: (name) =>
-      all(name).map((tag) =>
-        (tag['points'] ?? '').split(' ').map((pair) => {
-          const [x = NaN, y = NaN] = pair.split(',').map(Number);
-          return { x, y };
-        }),
-      ),
-  };
-}
-
-const length = (tag: Record<string, string> | undefined): number =>
-  Math.hypot(Number(tag?.['x2']) - Number(tag?.['x1']), Number(tag?.['y2']) - Number(tag?.['y1']));
+import { type Drawn, apart as between, drawn, length, read, sheetOf } from './drawn';
 
 describe('the set-up for a ball', () => {
   // Chord, sine and cosine by hand for each: joint = asin(neck / ball), tilt its half.
@@ -354,28 +302,6 @@ describe('every picture', () => {
       expect(['none', 'currentColor']).toContain(colour);
     expect(says.length).toBeGreaterThan(30);
     expect(svg).not.toContain('NaN');
-  });
-
-  it('keeps within its frame', () => {
-    for (const line of lines) {
-      const { svg } = drawn(line);
-      const [, width = 0, height = 0] = (/viewBox="0 0 (\S+) (\S+)"/.exec(svg) ?? []).map(Number);
-      for (const [, x] of svg.matchAll(/ (?:x1|x2|cx)="(-?[\d.]+)"/g))
-        expect(Number(x)).toBeLessThanOrEqual(width);
-      for (const [, y] of svg.matchAll(/ (?:y1|y2|cy)="(-?[\d.]+)"/g)) {
-        expect(Number(y)).toBeGreaterThanOrEqual(0);
-        expect(Number(y)).toBeLessThanOrEqual(height);
-      }
-      // Texts too, by the width of a wide sans serif: 0.56 of its size for each letter, and 12 of size.
-      const texts = /<text x="([\d.-]+)" y="[\d.-]+" text-anchor="(\w+)"([^>]*)>([^<]*)</g;
-      for (const [, x, anchor = '', more = '', words = ''] of svg.matchAll(texts)) {
-        if (more.includes('transform')) continue;
-        const wide = words.length * 12 * 0.56;
-        const from = Number(x) - (anchor === 'end' ? wide : anchor === 'middle' ? wide / 2 : 0);
-        expect(from, words).toBeGreaterThanOrEqual(0);
-        expect(from + wide, words).toBeLessThanOrEqual(width);
-      }
-    }
   });
 
   it('shows its figures in the units asked for', () => {

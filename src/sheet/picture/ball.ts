@@ -20,18 +20,8 @@ import { type Figures, amounts } from './figures';
 /** Of the ball on the picture. */
 const DIAMETER = 150;
 
-export function ballSetup(figures: Figures): string | null {
-  const known = amounts(figures, ['ball', 'neck'], ['tilt', 'ring', 'height']);
-  if (!known) return null;
-  const { ball, neck, tilt, ring, height } = known;
-  if (!(
-    ball.value > 0 &&
-    ring.value > 0 &&
-    ring.value <= ball.value &&
-    neck.value > 0 &&
-    neck.value < ball.value
-  ))
-    return null;
+export function ballSetup(figures: Figures): string {
+  const { ball, neck, tilt, ring, height } = amounts(figures, ['ball', 'neck'], ['tilt', 'ring', 'height']);
   const scale = DIAMETER / ball.value;
   const [radius, half, thick] = [DIAMETER / 2, (ring.value * scale) / 2, (neck.value * scale) / 2];
   const c = at(286, 176);

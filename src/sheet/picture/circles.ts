@@ -1,22 +1,14 @@
 /** Holes on circles: an index plate with its sector arms, and holes to drill round a centre. */
 import { arc, arrow, at, circle, dot, line, polar, svg, text } from './draw';
-import { type Figures, amounts, items, plain } from './figures';
+import { type Figures, amounts, items } from './figures';
 
 const MOST_HOLES = 200;
 
 /** Hole 0 at the top, counted clockwise, as one looks at the plate. */
 export function holeCircle(figures: Figures): string | null {
   const known = amounts(figures, [], ['turns', 'holes', 'circle']);
-  if (!known) return null;
   const [turns, holes, count] = [known.turns.value, known.holes.value, known.circle.value];
-  if (!(
-    Number.isInteger(count) &&
-    count >= 3 &&
-    count <= MOST_HOLES &&
-    Number.isInteger(holes) &&
-    holes < count
-  ))
-    return null;
+  if (count > MOST_HOLES) return null;
   const [c, radius] = [at(136, 126), 88];
   const place = (hole: number): ReturnType<typeof at> => polar(c, radius, 90 - (360 * hole) / count);
   const size = Math.min(4.5, (Math.PI * radius) / count / 1.5);
@@ -76,32 +68,32 @@ function wrapped(words: string, width: number): readonly string[] {
 
 /** The holes where the readout has them: X to the right, Y up. */
 export function boltCircle(figures: Figures): string | null {
-  const known = amounts(figures, ['diameter'], ['chord']);
+  const { diameter, chord, centre_x, centre_y } = amounts(
+    figures,
+    ['diameter', 'centre_x', 'centre_y'],
+    ['chord'],
+  );
   const [xs, ys] = [items(figures, 'x'), items(figures, 'y')];
-  const given = ['centre_x', 'centre_y'].map((name) => amounts(figures, [name], [])?.[name]?.value ?? 0);
-  if (!known || xs.length === 0 || xs.length !== ys.length || xs.length > MOST_HOLES) return null;
-  const { diameter } = known;
-  if (!(diameter.value > 0)) return null;
+  const [first, firstY] = [xs[0], ys[0]];
+  if (!first || !firstY || xs.length > MOST_HOLES) return null;
   const [c, radius] = [at(128, 142), 88];
   const scale = (2 * radius) / diameter.value;
-  const [cx = 0, cy = 0] = given;
   const places = xs.map((x, i) =>
-    at(c.x + (plain(x) - cx) * scale, c.y - ((ys[i]?.value ?? 0) - cy) * scale),
+    at(c.x + (x.value - centre_x.value) * scale, c.y - ((ys[i] ?? firstY).value - centre_y.value) * scale),
   );
   const size = Math.min(7, (Math.PI * radius) / xs.length / 1.6);
   const step = Math.ceil(xs.length / 24);
   const reach = radius + size + 3;
   const outward = (p: (typeof places)[number], by: number): typeof p => {
-    const out = Math.hypot(p.x - c.x, p.y - c.y) || 1;
+    const out = Math.hypot(p.x - c.x, p.y - c.y);
     return at(p.x + ((p.x - c.x) * by) / out, p.y + ((p.y - c.y) * by) / out);
   };
-  const first = xs[0];
   return svg(
     {
       width: 440,
       height: 268,
       scale,
-      says: `${xs.length} holes on a circle of ${diameter.shown}; ${known.chord.shown} from each to the next. The first lies at X ${first ? figures.show(first) : ''}, Y ${ys[0] ? figures.show(ys[0]) : ''}.`,
+      says: `${xs.length} holes on a circle of ${diameter.shown}; ${chord.shown} from each to the next. The first lies at X ${figures.show(first)}, Y ${figures.show(firstY)}.`,
     },
     circle(c, radius, 'centre', 'circle'),
     line(at(c.x - reach, c.y), at(c.x + reach, c.y), 'centre'),
@@ -115,6 +107,6 @@ export function boltCircle(figures: Figures): string | null {
     ...places.map((p) => line(outward(p, -size - 3), outward(p, size + 3), 'thin')),
     ...places.map((p, i) => (i % step === 0 ? labelAt(outward(p, size + 13), String(i + 1)) : '')),
     text(at(300, 108), `${xs.length} × on Ø${diameter.shown}`, 'start'),
-    text(at(300, 126), `chord ${known.chord.shown}`, 'start'),
+    text(at(300, 126), `chord ${chord.shown}`, 'start'),
   );
 }

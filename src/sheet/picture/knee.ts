@@ -3,11 +3,10 @@ import { at, dot, line, path, svg, text } from './draw';
 import { type Figures, amounts, items } from './figures';
 
 export function kneePasses(figures: Figures): string | null {
-  const known = amounts(figures, ['ring', 'ball'], ['height', 'travel']);
+  const { ring, ball, height, travel } = amounts(figures, ['ring', 'ball'], ['height', 'travel']);
   const [raised, balls] = [items(figures, 'raised'), items(figures, 'balls')];
   const last = raised.at(-1);
-  if (!known || !last || raised.length !== balls.length) return null;
-  const { ring, ball, height, travel } = known;
+  if (!last) return null;
   const ballAt = (raise: number): number => 2 * Math.hypot(ring.value / 2, height.value - raise);
   const [left, right, top, bottom] = [64, 440, 18, 210];
   const [most, least] = [ballAt(0), Math.min(ball.value, ...balls.map(({ value }) => value))];

@@ -1,14 +1,14 @@
 /** The pictures that belong to a line: its formula's, the limits with what was measured, the shares of its inputs. */
 import type { ReadingResult, Row, Sheet } from '../../engine/index';
+import type { CallNode } from '../../notation/syntax';
 import { callOf } from '../../notation/walk';
 import { showValue } from '../../quantity/display';
-import type { Quantity } from '../../quantity/value';
-import { formulaNamed } from '../../trade/index';
+import type { Quantity, Value } from '../../quantity/value';
 import { type How, PREVIEW, inUnits } from '../how';
 import { element } from '../html';
 import { ballSetup } from './ball';
 import { boltCircle, holeCircle } from './circles';
-import { type Figures, figuresOf } from './figures';
+import type { Figures } from './figures';
 import { kneePasses } from './knee';
 import { taperReadings, taperSetOver } from './tapers';
 import { threadWires } from './thread';
@@ -31,7 +31,7 @@ export function picturesOf(sheet: Sheet, row: Row, how: How = PREVIEW): readonly
   const { statement, value, asked } = row;
   if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return [];
   const show = (q: Quantity): string => showValue(inUnits(q, how));
-  const made = [formulaPicture(sheet, row, show)];
+  const made = [formulaPicture(sheet, callOf(statement.expression), value, show)];
   if (statement.kind === 'figure' && asked && value.kind === 'number') {
     const name = statement.name.text;
     made.push(limitsBar(name, value, asked, readingsOf(sheet).get(name) ?? [], show));
@@ -46,13 +46,15 @@ export function sharesOf(sheet: Sheet, { statement, value, asked }: Row): string
   return sharesBars(name, value, (input) => sheet.inputName(input));
 }
 
-function formulaPicture(sheet: Sheet, { statement, value }: Row, show: Figures['show']): string | null {
-  if (value === null || (statement.kind !== 'figure' && statement.kind !== 'show')) return null;
-  const call = callOf(statement.expression);
-  const key = call && formulaNamed(call.name.text)?.picture;
-  const draw = key ? PICTURES.get(key) : undefined;
-  const figures = call && draw ? figuresOf(sheet, call, value, show) : null;
-  return figures && draw ? draw(figures) : null;
+function formulaPicture(
+  sheet: Sheet,
+  node: CallNode | null,
+  value: Value,
+  show: Figures['show'],
+): string | null {
+  const call = node && sheet.call(node);
+  const draw = PICTURES.get(call?.formula.picture ?? '');
+  return call && draw ? draw({ arguments: call.arguments, value, show }) : null;
 }
 
 /** Readings by name, gathered once for each set of rows. */

@@ -1,15 +1,19 @@
 /** Tapers: one to be turned between centres, and one that readings along the work have found. */
 import { mean } from '../../trade/least-squares';
 import { at, dimension, dot, line, path, svg, text } from './draw';
-import { type Figures, amounts, field, givenItems, isQuantity, plain } from './figures';
+import type { Quantity } from '../../quantity/value';
+import { type Figures, amounts, field, givenItems, isQuantity } from './figures';
 
 /** A taper between centres with what it is set over; the set-over is drawn larger than it is. */
-export function taperSetOver(figures: Figures): string | null {
-  const known = amounts(figures, ['large', 'small', 'taper_length', 'between_centres'], ['set_over']);
-  if (!known) return null;
-  const { large, small, taper_length: length, between_centres: between, set_over: over } = known;
-  if (!(large.value > 0 && small.value > 0 && length.value > 0 && between.value >= length.value)) return null;
-  const scale = Math.min(300 / between.value, 110 / Math.max(large.value, small.value));
+export function taperSetOver(figures: Figures): string {
+  const {
+    large,
+    small,
+    taper_length: length,
+    between_centres: between,
+    set_over: over,
+  } = amounts(figures, ['large', 'small', 'taper_length', 'between_centres'], ['set_over']);
+  const scale = Math.min(300 / between.value, 110 / large.value);
   const [x0, y] = [96, 106];
   const x = (mm: number): number => x0 + mm * scale;
   const [a, b, end] = [x(0), x(length.value), x(between.value)];
@@ -43,15 +47,15 @@ export function taperSetOver(figures: Figures): string | null {
 
 const MOST_READINGS = 40;
 
+const plain = ({ value }: Quantity): number => value;
+
 /** Readings of the diameter along the work, the diameters drawn much larger, and the straight line that fits them best. */
 export function taperReadings(figures: Figures): string | null {
   const [sizes, places] = [givenItems(figures, 'sizes'), givenItems(figures, 'places')];
-  const slope = field(figures.value, 'per_metre');
-  const [first, last] = [sizes[0], places.at(-1)];
-  if (!first || !last || sizes.length !== places.length || sizes.length > MOST_READINGS) return null;
-  if (!isQuantity(slope)) return null;
+  const { per_metre: slope } = amounts(figures, [], ['per_metre']);
+  const last = places.at(-1);
+  if (!last || sizes.length > MOST_READINGS) return null;
   const [from, to] = [Math.min(...places.map(plain)), Math.max(...places.map(plain))];
-  if (!(to > from)) return null;
   const [middle, size] = [mean(places.map(plain)), mean(sizes.map(plain))];
   const fitted = (place: number): number => size + slope.value * (place - middle);
   const ends = [fitted(from), fitted(to), ...sizes.map(plain)];

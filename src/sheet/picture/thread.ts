@@ -1,7 +1,7 @@
 /** A thread under three wires. Along the axis and in depth to scale; the core is left out, as a break would. */
 import type { Quantity } from '../../quantity/value';
 import { type Point, at, circle, diameter, dimension, line, path, svg, text } from './draw';
-import { type Figures, field, isQuantity, plain } from './figures';
+import { type Figures, field, isQuantity } from './figures';
 
 /** Of the pitch on the picture, and of the core that is left. */
 const PITCH = 64;
@@ -28,13 +28,13 @@ export function threadWires(figures: Figures): string | null {
     return isQuantity(found) ? found : null;
   };
   const angle = given('thread_angle');
-  const flank = ((angle ? plain(angle) : USUAL_ANGLE) * Math.PI) / 360;
+  const flank = ((angle?.value ?? USUAL_ANGLE) * Math.PI) / 360;
   const best = result('best');
   const wire = given('wire') ?? best;
   const pitch =
     given('pitch') ?? (best && { ...best, value: best.value * 2 * Math.cos(flank), spread: null });
   const over = given('over_wires') ?? result('basic') ?? (isQuantity(figures.value) ? figures.value : null);
-  if (!wire || !pitch || !over || !(wire.value > 0 && pitch.value > 0 && flank > 0 && flank < 1)) return null;
+  if (!wire || !pitch || !over) return null;
   const scale = PITCH / pitch.value;
   const radius = (wire.value * scale) / 2;
   /** Of the wires' centres above the pitch line, and of their far side. */

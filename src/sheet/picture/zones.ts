@@ -1,12 +1,11 @@
 /** Limits as bars: a size with its readings, the two zones of a fit, the shares of the inputs in a result's limits. */
 import type { Asked, ReadingResult } from '../../engine/index';
-import { isoLimits } from '../../quantity/iso286';
 import { shares } from '../../quantity/limits';
 import type { Quantity } from '../../quantity/value';
 import { at, line, path, solid, svg, text } from './draw';
 import { mean } from '../../trade/least-squares';
 import { judgedAs } from '../words';
-import { type Figures, amounts, field } from './figures';
+import { type Amount, type Figures, amounts, field } from './figures';
 
 const MOST_READINGS = 24;
 
@@ -67,18 +66,24 @@ export function limitsBar(
 const CLOSE = 90;
 
 /** Deviations of hole and shaft about the nominal size, in micrometres. */
-export function fitZones(figures: Figures): string | null {
-  const known = amounts(figures, ['size'], ['clearance_min', 'clearance_max']);
-  const [hole, shaft] = ['hole', 'shaft'].map((part) => figures.arguments.get(part));
-  if (!known || typeof hole !== 'string' || typeof shaft !== 'string') return null;
-  const [h, s] = [isoLimits(known.size.value, hole), isoLimits(known.size.value, shaft)];
-  if (!('upper' in h) || !('upper' in s)) return null;
+export function fitZones(figures: Figures): string {
+  const known = amounts(
+    figures,
+    ['size'],
+    ['clearance_min', 'clearance_max', 'hole_max', 'hole_min', 'shaft_max', 'shaft_min'],
+  );
+  const [hole, shaft] = [String(figures.arguments.get('hole')), String(figures.arguments.get('shaft'))];
+  const deviation = ({ value }: Amount): number => (value - known.size.value) * 1000;
+  const [h, s] = [
+    { upper: deviation(known.hole_max), lower: deviation(known.hole_min) },
+    { upper: deviation(known.shaft_max), lower: deviation(known.shaft_min) },
+  ];
   const between = `clearance ${known.clearance_min.shown} to ${known.clearance_max.shown}`;
   const kind = field(figures.value, 'kind');
   const all = [h.upper, h.lower, s.upper, s.lower, 0];
   const [most, least] = [Math.max(...all), Math.min(...all)];
   const [top, bottom] = [40, 200];
-  const scale = (bottom - top) / (most - least || 1);
+  const scale = (bottom - top) / (most - least);
   const y = (deviation: number): number => top + (most - deviation) * scale;
   const zone = (x: number, upper: number, lower: number, name: string, words: string): string => {
     const close = (upper - lower) * scale < 14;
