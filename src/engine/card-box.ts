@@ -33,14 +33,15 @@ export class CardBox {
     const own = blocks.filter(isCard).map((block) => this.take(block, null, made));
     const first = new Map<string, Card>();
     const twice = new Set<Card>();
-    for (const card of own) {
+    // Nothing can ask for one without a name.
+    for (const card of own.filter(({ name }) => name !== '')) {
       const other = first.get(card.name);
       if (other) twice.add(other).add(card);
       else first.set(card.name, card);
     }
     this.twice = [...twice];
     const enforce = (card: Card): void => {
-      if (!this.inForce.has(card.name)) this.inForce.set(card.name, card);
+      if (card.name !== '' && !this.inForce.has(card.name)) this.inForce.set(card.name, card);
     };
     own.forEach(enforce);
     const seen = new Set(shops.map((shop) => shop.file));
@@ -74,20 +75,20 @@ export class CardBox {
     return note;
   }
 
-  private take(block: CardBlock, file: string | null, made: Map<string, Card[]>, builtIn = false): Card {
-    const name = block.name?.text ?? '';
-    const key = JSON.stringify([file, block.word, name, block.content]);
+  private take(block: CardBlock, file: string | null, made: Map<string, Card[]>): Card {
+    const key = JSON.stringify([file, block.word, block.name?.text, block.content]);
     // The same card twice in one file is two cards.
     let alike = made.get(key);
     if (!alike) made.set(key, (alike = []));
-    const card = this.made.get(key)?.[alike.length] ?? this.make(block, name, file, builtIn);
+    const card = this.made.get(key)?.[alike.length] ?? this.make(block, file);
     card.block = block;
     alike.push(card);
     this.byBlock.set(block, card);
     return card;
   }
 
-  private make(block: CardBlock, name: string, file: string | null, builtIn: boolean): Card {
+  private make(block: CardBlock, file: string | null, builtIn = false): Card {
+    const name = block.name?.text ?? '';
     const inner = this.newSheet();
     inner.update({
       blocks: [{ ...block, column: () => 0, firstLine: 0, fenceLine: -1, on: [], findings: [] }],
@@ -113,10 +114,9 @@ export class CardBox {
 
   private starterCards(): ReadonlyMap<string, Card> {
     if (!this.starters) {
-      const cards = readNote(STARTER_CARDS).blocks.filter(isCard);
-      this.starters = new Map(
-        cards.map((block) => [block.name?.text ?? '', this.make(block, block.name?.text ?? '', null, true)]),
-      );
+      const blocks = readNote(STARTER_CARDS).blocks.filter(isCard);
+      const cards = blocks.map((block) => this.make(block, null, true));
+      this.starters = new Map(cards.map((card) => [card.name, card]));
     }
     return this.starters;
   }

@@ -141,6 +141,10 @@ describe('nothing else is said', () => {
     [['-none'], 'unknown-name', 'none'],
     [['none.x'], 'unknown-name', 'none'],
     [['[1 mm, none]'], 'unknown-name', 'none'],
+    // What was measured is asked of a name or of fields after one.
+    [['(neck).reading', 'neck measured 3 mm'], 'no-fields', 'reading'],
+    [['ball_on_shank(30 mm, 12 mm).used'], 'unknown-field', 'used'],
+    [['ball_on_shank(30 mm, 12 mm).ring.used'], 'no-fields', 'used'],
     [['[1 mm, 2 kg, 3 kg]'], 'list-kinds-mixed', '2 kg'],
     [['30 mm +0.02 -0.01 mm + 3 mm'], 'limits-without-slash', '30 mm +0.02 -0.01 mm'],
   ])('of %s', (lines, code, marked) => {

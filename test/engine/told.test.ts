@@ -150,7 +150,30 @@ describe('a card', () => {
     expect(said('material')).toEqual([]);
   });
 
-  it('that is built in has no lines in a file', () => {
+  it('without a name is asked for one, and stands among no others', () => {
+    const shop = { file: 'shop.md', text: fenced(['speeds = [70, 115] rpm'], 'machine') };
+    const note = fenced(['speeds = [70, 115] rpm'], 'machine') + fenced(['ratio = 40'], 'machine');
+    const sheet = calculate(note, [shop]);
+    expect(sheet.findings().map(({ code }) => code)).toEqual(['card-name-missing', 'card-name-missing']);
+    expect(sheet.cards().filter(({ word }) => word === 'machine')).toEqual([]);
+    expect(sheet.rows().map(({ text }) => text)).toEqual(['speeds = [70, 115] rpm', 'ratio = 40']);
+  });
+
+  it('gives its figures, lists and words, but neither records nor what has no value', () => {
+    const found = findings(
+      fenced(['x = none', 's = ball_on_shank(30 mm, 12 mm)', 't: words', 'u = 3 mm'], 'machine mill') +
+        fenced(['a = mill.x', 'b = mill.s', 'c = mill.u']),
+    );
+    expect(found.map(({ code, line }) => [code, line])).toEqual([
+      ['unknown-name', 1],
+      ['unknown-field', 7],
+      ['unknown-field', 8],
+    ]);
+    expect(found[1]?.data['known']).toEqual(['t', 'u']);
+  });
+
+  it('that is built in has its name and no lines in a file', () => {
+    expect(calculate('').card('steel_C45')?.name).toBe('steel_C45');
     expect(calculate('').card('steel_C45')?.fieldPlaces.size).toBe(0);
     expect(
       calculate(fenced(['density = 7.85 g/cm^3'], 'material my'))
