@@ -4,7 +4,29 @@ import { isoLimits } from '../../src/quantity/iso286';
 import { PICTURES, picturesOf, sharesOf } from '../../src/sheet/picture/of-row';
 import { PREVIEW } from '../../src/sheet/how';
 import { allFormulas } from '../../src/trade/index';
-import { type Drawn, apart as between, drawn, length, read, sheetOf } from './drawn';
+import { type Drawn, type Place, apart as between, drawn, end, length, read, sheetOf, start } from './drawn';
+
+const words = (...lines: string[]): string[] => drawn(...lines).texts.map((text) => text.words);
+const textOf = ({ texts }: Drawn, words: string): Place => {
+  const found = texts.find((text) => text.words === words);
+  if (!found) throw new Error(`no ${words} among ${texts.map((text) => text.words).join(', ')}`);
+  return found;
+};
+
+const NOWHERE: Place = { x: NaN, y: NaN };
+/** Every open and closed outline with its corners. */
+const outlines = ({ tags }: Drawn): { tag: Readonly<Record<string, string>>; points: Place[] }[] =>
+  tags
+    .filter((tag) => tag['points'] !== undefined)
+    .map((tag) => ({
+      tag,
+      points: (tag['points'] ?? '').split(' ').map((pair) => {
+        const [x = NaN, y = NaN] = pair.split(',').map(Number);
+        return { x, y };
+      }),
+    }));
+/** The angle as the picture's description says it. */
+const drawnTilt = ({ says }: Drawn): string => /tilted ([\d.]+°)/.exec(says)?.[1] ?? '';
 
 describe('the set-up for a ball', () => {
   // Chord, sine and cosine by hand for each: joint = asin(neck / ball), tilt its half.
@@ -49,6 +71,154 @@ describe('the set-up for a ball', () => {
     expect(Math.min(Math.abs(height - wanted), Math.abs(outside - wanted))).toBeLessThan(0.01);
   });
 
+  describe.each([
+    [30, 12],
+    [30, 24],
+    [40, 5],
+  ])('ball %d, neck %d', (ball, neck) => {
+    const it_ = drawn(`ball_on_shank(${ball} mm, ${neck} mm)`);
+    const tilt = Math.asin(neck / ball) / 2;
+    const radius = (ball * it_.scale) / 2;
+    const centre = { x: 286, y: 176 };
+    const [ring] = it_.all('ring');
+    const shank = [...it_.all('neck-a'), ...it_.all('neck-b')];
+
+    it('is round but for the neck, and the shank goes on from there to the left and down', () => {
+      const arc = it_.pieces.filter(({ tag }) => tag['data-is'] === 'ball');
+      for (const { from } of arc) expect(between(from, centre)).toBeCloseTo(radius, 1);
+      const [lower, upper] = shank.map(start);
+      expect(between(arc[0]?.from ?? centre, lower ?? centre)).toBeLessThan(0.01);
+      expect(between(arc.at(-1)?.to ?? centre, upper ?? centre)).toBeLessThan(0.01);
+      for (const edge of shank) {
+        expect(end(edge).x).toBeLessThan(start(edge).x);
+        expect((end(edge).y - start(edge).y) / (start(edge).x - end(edge).x)).toBeCloseTo(Math.tan(tilt), 3);
+      }
+      // Broken off at its far end, from edge to edge.
+      const broken = outlines(it_)
+        .filter(({ tag }) => tag['stroke-width'] === '0.7' && tag['element'] === 'polyline')
+        .map(({ points }) => points);
+      const ends = broken.filter((points) => points.length === 4).at(-1) ?? [];
+      expect([ends[0], ends.at(-1)]).toEqual(shank.map(end));
+    });
+
+    it('has the cutter outside of it, standing on the ring, its edges up and away', () => {
+      const tips = [start(ring), end(ring)];
+      const bits = outlines(it_)
+        .filter(({ tag }) => tag['element'] === 'polygon' || tag['stroke-dasharray'] === '12 2.5 1 2.5 1 2.5')
+        .map(({ points }) => points)
+        .filter(([tip]) => tip && tips.some((at) => between(at, tip) < 0.01));
+      expect(bits.length).toBeGreaterThanOrEqual(6);
+      for (const [tip, ...rest] of bits)
+        for (const point of rest) {
+          if (it_.arrows.some((arrow) => arrow.some((at) => between(at, point) < 0.001))) continue;
+          expect(between(point, centre)).toBeGreaterThan(radius);
+          expect(point.y).toBeLessThan(tip?.y ?? NaN);
+          expect(Math.sign(point.x - (tip?.x ?? NaN))).toBe(Math.sign((tip?.x ?? NaN) - centre.x));
+        }
+    });
+
+    it('is seen along the spindle straight below: the ball, the ring, the shank on the same side', () => {
+      const below = { x: it_.number('ring-from-above', 'cx'), y: it_.number('ring-from-above', 'cy') };
+      expect(below.x).toBe(centre.x);
+      expect(below.y - radius).toBeGreaterThan(Math.max(...shank.map((edge) => end(edge).y)));
+      const outlines = it_.tags.filter((tag) => tag['element'] === 'circle' && tag['data-is'] === undefined);
+      expect(outlines.map(({ cx, cy, r }) => [cx, cy, r].map(Number))).toEqual([[below.x, below.y, 75]]);
+      const edges = it_.pieces.filter(
+        ({ tag, from }) =>
+          tag['stroke-width'] === '1.4' &&
+          tag['element'] === 'line' &&
+          from.y > below.y - radius &&
+          tag['data-is'] === undefined,
+      );
+      expect(edges.map(({ from }) => (from.y - below.y) / it_.scale)).toEqual([
+        expect.closeTo(-neck / 2, 2),
+        expect.closeTo(neck / 2, 2),
+      ]);
+      // From where it meets the ball, which is nearer the more it is tilted, away to the left.
+      const meets = Math.sqrt(ball * ball - neck * neck) / 2;
+      for (const { from, to } of edges) {
+        expect((below.x - from.x) / it_.scale).toBeCloseTo(meets * Math.cos(tilt), 2);
+        expect(to.x).toBeLessThan(from.x);
+        expect(to.y).toBe(from.y);
+      }
+      const hatched = it_.pieces.filter(
+        ({ from, to, tag }) =>
+          tag['stroke-width'] === '0.7' &&
+          from.y > below.y - radius &&
+          Math.abs(from.x + from.y - to.x - to.y) < 0.01 &&
+          from.y !== to.y,
+      );
+      expect(hatched.length).toBeGreaterThan(10);
+      for (const { from, to } of hatched)
+        for (const { x, y } of [from, to]) {
+          expect(Math.abs(y - below.y)).toBeLessThanOrEqual((neck * it_.scale) / 2 + 0.01);
+          expect(x).toBeLessThanOrEqual(Math.max(...edges.map((edge) => edge.from.x)) + 0.01);
+          expect(x).toBeGreaterThanOrEqual(Math.min(...edges.map((edge) => edge.to.x)) - 0.01);
+        }
+      expect(textOf(it_, 'along the spindle').x).toBeGreaterThan(below.x + radius);
+    });
+
+    it('has centre lines through its middle, here and below, and its sizes where they are', () => {
+      const below = it_.number('ring-from-above', 'cy');
+      const centres = it_.pieces.filter(
+        ({ tag }) => tag['stroke-dasharray'] === '12 2.5 1 2.5' && tag['data-is'] === undefined,
+      );
+      expect(centres).toHaveLength(4);
+      for (const [i, { from, to }] of centres.entries()) {
+        const middle = { x: 286, y: i < 2 ? 176 : below };
+        // Level or upright, and beyond the ball on both sides.
+        if (from.x === to.x)
+          expect([from.x, from.y < middle.y - 75, to.y > middle.y + 75]).toEqual([286, true, true]);
+        else
+          expect([from.y, to.y, from.x < 286 - 75, to.x > 286 + 75]).toEqual([
+            middle.y,
+            middle.y,
+            true,
+            true,
+          ]);
+      }
+      const [axis] = it_.all('axis');
+      expect(start(axis).x).toBeGreaterThan(286 + 75 * Math.cos(tilt));
+      expect(end(axis).x).toBeLessThan(Math.min(...shank.map((edge) => end(edge).x)));
+      const across = it_.all('ball-size')[0];
+      expect(length(across)).toBeCloseTo(2 * radius, 1);
+      expect([(start(across).x + end(across).x) / 2, (start(across).y + end(across).y) / 2]).toEqual([
+        expect.closeTo(286, 2),
+        expect.closeTo(176, 2),
+      ]);
+      const size = it_.all('ring-size')[0];
+      expect([start(size).x, end(size).x]).toEqual([start(ring).x, end(ring).x]);
+      expect(start(size).y).toBeLessThan(176 - radius);
+      // The height stands beside the ball, from its middle's level to the ring's.
+      const [top, foot] = [start(it_.all('height')[0]), end(it_.all('height')[0])];
+      expect(top.x).toBeGreaterThan(286 + radius);
+      expect(Math.min(top.y, foot.y)).toBeLessThanOrEqual(start(ring).y + 0.01);
+      expect(Math.max(top.y, foot.y)).toBeGreaterThanOrEqual(176 - 0.01);
+      // Across the shank, at a right angle to its edges.
+      const wide = it_.all('neck-size')[0];
+      const [dx, dy] = [end(wide).x - start(wide).x, end(wide).y - start(wide).y];
+      expect(dx * Math.cos(tilt) - dy * Math.sin(tilt)).toBeCloseTo(0, 1);
+      const neckWords = textOf(it_, `neck Ø${neck} mm`);
+      expect(neckWords.y).toBeGreaterThan(Math.max(start(wide).y, end(wide).y));
+      const uncut = it_.texts.find((text) => text.words === 'stays uncut');
+      expect(uncut?.turned).toBeCloseTo((-tilt * 180) / Math.PI, 1);
+      expect(uncut?.y).toBeLessThan(Math.min(start(wide).y, end(wide).y) + 8);
+      expect(textOf(it_, `tilt ${drawnTilt(it_)}`).y).toBeGreaterThan(end(axis).y);
+    });
+  });
+
+  it('is told by its words', () => {
+    expect(words('ball_on_shank(30 mm, 12 mm)')).toEqual([
+      'ring Ø29.367 mm',
+      'height 3.065 mm',
+      'ball Ø30 mm',
+      'tilt 11.789°',
+      'neck Ø12 mm',
+      'stays uncut',
+      'along the spindle',
+    ]);
+  });
+
   it('says in words what is drawn', () => {
     expect(drawn('ball_on_shank(30 mm, 12 mm)').says).toContain('tilted 11.789°, free end up');
     expect(drawn('ball_on_shank(30 mm, 12 mm)').says).toContain('level ring of 29.367 mm, 3.065 mm above');
@@ -80,6 +250,273 @@ describe('the passes to the knee', () => {
       );
     });
     expect(last?.y).toBeCloseTo(it.number('to-size', 'y1'), 2);
+  });
+});
+
+describe('the passes to the knee, drawn', () => {
+  const it_ = drawn('knee_schedule(26 mm, 25.34 mm, 12.7°, 26.5 mm, 13.2 mm, 0.5 mm)');
+  const passes = it_.all('pass').map((tag) => ({ x: Number(tag['cx']), y: Number(tag['cy']) }));
+  const foot = Math.max(...it_.pieces.map(({ to }) => to.y));
+
+  it('fall from the first touch to the size wanted, each on the curve and with its foot on the axis', () => {
+    const curve = it_.pieces.filter(({ tag }) => tag['data-is'] === 'curve');
+    expect(curve.length).toBeGreaterThan(30);
+    expect(curve[0]?.from.x).toBeLessThan(passes[0]?.x ?? NaN);
+    expect(curve.at(-1)?.to).toEqual(passes.at(-1));
+    for (const { from, to } of curve) {
+      expect(to.x).toBeGreaterThan(from.x);
+      expect(to.y).toBeGreaterThan(from.y);
+    }
+    for (const pass of passes) {
+      const piece = curve.find(({ from, to }) => from.x <= pass.x + 0.001 && to.x >= pass.x - 0.001);
+      const { from, to } = piece ?? { from: pass, to: pass };
+      const on = from.y + ((to.y - from.y) * (pass.x - from.x)) / (to.x - from.x || 1);
+      expect(Math.abs(on - pass.y)).toBeLessThan(0.2);
+      expect(
+        it_.pieces.some(
+          (line) =>
+            line.from.x === pass.x && line.from.y === pass.y && line.to.x === pass.x && line.to.y === foot,
+        ),
+      ).toBe(true);
+    }
+    // The axes meet at the left below; what is wanted is a level line at the last pass.
+    const origin = curve[0]?.from.x;
+    const axes = it_.pieces.filter(({ from }) => from.x === origin && from.y === foot);
+    expect(
+      axes.map(({ to }) => [to.x > (passes.at(-1)?.x ?? NaN), to.y < (curve[0]?.from.y ?? NaN)]),
+    ).toEqual([
+      [true, false],
+      [false, true],
+    ]);
+    const [wanted] = it_.all('to-size');
+    expect([start(wanted).x, start(wanted).y, end(wanted).y]).toEqual([
+      origin,
+      end(wanted).y,
+      start(wanted).y,
+    ]);
+    expect(end(wanted).x).toBeGreaterThan(passes.at(-1)?.x ?? NaN);
+  });
+
+  it('have every few a number beneath and beside, the last beneath only', () => {
+    const raised = ['0.5', '2.5', '4.5', '6.5', '8.5', '10.847'];
+    expect(it_.texts.map((text) => text.words)).toEqual([
+      ...raised
+        .slice(0, 5)
+        .flatMap((words, i) => [words, ['36.677', '33.898', '31.384', '29.203', '27.435'][i]]),
+      '10.847',
+      '37.406',
+      '26',
+      'knee raised from first touch, mm',
+      'ball, mm',
+    ]);
+    for (const words of raised) {
+      const at = textOf(it_, words);
+      expect(passes.some(({ x }) => Math.abs(x - at.x) < 0.01)).toBe(true);
+      expect(at.y).toBeGreaterThan(foot);
+    }
+    const origin = Math.min(...it_.pieces.map(({ from }) => from.x));
+    for (const [words, y] of [
+      ['37.406', it_.pieces.find(({ tag }) => tag['data-is'] === 'curve')?.from.y],
+      ['26', it_.number('to-size', 'y1')],
+    ] as const) {
+      expect(textOf(it_, words).x).toBeLessThan(origin);
+      expect(Math.abs(textOf(it_, words).y - 4 - (y ?? NaN))).toBeLessThan(0.01);
+    }
+    expect(it_.texts.at(-1)).toMatchObject({ turned: -90 });
+    const side = it_.texts.at(-1) ?? NOWHERE;
+    expect(side.x).toBeLessThan(origin);
+    expect(side.y).toBeGreaterThan(40);
+    expect(side.y).toBeLessThan(foot);
+    const under = textOf(it_, 'knee raised from first touch, mm');
+    expect(under.x).toBeGreaterThan(origin + 100);
+    expect(under.x).toBeLessThan(passes.at(-1)?.x ?? NaN);
+    expect(it_.says).toContain(
+      '23 raises of the knee, 10.847 mm in all, bring the ball from 37.406 mm at first touch to 26 mm.',
+    );
+  });
+});
+
+describe('an index plate', () => {
+  it.each([
+    [
+      13,
+      [
+        '0',
+        '3',
+        'circle of 39',
+        'each move: 3 turns and 3 holes',
+        '4 holes between the arms,',
+        'the pin&#39;s own counted',
+      ],
+    ],
+    [20, ['0', 'circle of 15', 'each move: 2 turns', 'the pin drops into the hole', 'it came from']],
+    [40, ['0', 'circle of 15', 'each move: 1 turn', 'the pin drops into the hole', 'it came from']],
+    [
+      41,
+      [
+        '0',
+        '40',
+        'circle of 41',
+        'each move: 40 holes',
+        '41 holes between the arms,',
+        'the pin&#39;s own counted',
+      ],
+    ],
+    [
+      39,
+      [
+        '0',
+        '1',
+        'circle of 39',
+        'each move: 1 turn and 1 hole',
+        '2 holes between the arms,',
+        'the pin&#39;s own counted',
+      ],
+    ],
+  ])('for %d divisions says %j', (divisions, texts) => {
+    const it = drawn(`plain_indexing(${divisions}, head)`);
+    expect(it.texts.map((text) => text.words)).toEqual(texts);
+    expect(it.says).toContain(
+      `${texts.find((words) => words.startsWith('each'))?.replace('each m', 'Each m') ?? ''}. The sector arms ${texts.length === 5 ? 'are not needed.' : `span ${Number(texts[1]) + 1} holes`}`,
+    );
+  });
+
+  it.each([13, 16, 20, 41])(
+    'for %d divisions has its holes apart, the pin at the top, its number above it',
+    (divisions) => {
+      const it = drawn(`plain_indexing(${divisions}, head)`);
+      const holes = [...it.all('counted'), ...it.all('hole')].map((tag) => ({
+        x: Number(tag['cx']),
+        y: Number(tag['cy']),
+        r: Number(tag['r']),
+      }));
+      const [c, radius] = [
+        { x: it.number('circle', 'cx'), y: it.number('circle', 'cy') },
+        it.number('circle', 'r'),
+      ];
+      const side = 2 * radius * Math.sin(Math.PI / holes.length);
+      for (const hole of holes) {
+        expect(between(hole, c)).toBeCloseTo(radius, 2);
+        expect(2 * hole.r).toBeLessThan(side);
+        expect(2 * hole.r).toBeLessThan(10);
+      }
+      expect(holes[0]).toMatchObject({ x: c.x, y: c.y - radius });
+      const zero = textOf(it, '0');
+      expect(zero.x).toBe(c.x);
+      expect(zero.y).toBeLessThan(c.y - radius - 10);
+      // A small cross at the middle.
+      const cross = it.pieces.filter(
+        ({ tag, from, to }) =>
+          tag['stroke-dasharray'] !== undefined && tag['element'] === 'line' && between(from, to) < 30,
+      );
+      expect(cross.map(({ from, to }) => [(from.x + to.x) / 2, (from.y + to.y) / 2])).toEqual([
+        [c.x, c.y],
+        [c.x, c.y],
+      ]);
+      expect(cross.map(({ from, to }) => between(from, to))).toEqual([24, 24]);
+      if (divisions === 20) return;
+      const arms = it.all('arm');
+      for (const arm of arms) {
+        expect(start(arm)).toEqual(c);
+        expect(length(arm)).toBeGreaterThan(radius + 8);
+      }
+      // The second arm ends beyond the last hole counted, and has its number.
+      const counted = it.all('counted').at(-1);
+      const last = { x: Number(counted?.['cx']), y: Number(counted?.['cy']) };
+      const toward = (p: Place): number => Math.atan2(p.y - c.y, p.x - c.x);
+      expect(toward(end(arms[1]))).toBeCloseTo(toward(last), 3);
+      const number = textOf(it, String(it.all('counted').length - 1));
+      const middle = { x: number.x, y: number.y - 4 };
+      expect(toward(middle)).toBeCloseTo(toward(last), 2);
+      expect(between(middle, c)).toBeGreaterThan(length(arms[1]));
+      // An arc outside the holes from arm to arm, its arrow the way one counts.
+      const arc = it.pieces.filter(({ tag }) => tag['element'] === 'path');
+      for (const { from } of arc) expect(between(from, c)).toBeGreaterThan(radius + 5);
+      const [tip = NOWHERE, a = NOWHERE, b = NOWHERE] = it.arrows[0] ?? [];
+      expect(between(tip, arc[0]?.from ?? NOWHERE)).toBeLessThan(0.01);
+      const back = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
+      expect((tip.x - c.x) * (back.y - c.y) - (tip.y - c.y) * (back.x - c.x)).toBeLessThan(0);
+    },
+  );
+});
+
+describe('holes to drill', () => {
+  it.each([6, 24, 60])(
+    '%d of them have their numbers outside, few enough to read, and a mark each',
+    (count) => {
+      const it = drawn(`bolt_circle(95 mm, ${count}, start: 30°)`);
+      const [c, radius] = [
+        { x: it.number('circle', 'cx'), y: it.number('circle', 'cy') },
+        it.number('circle', 'r'),
+      ];
+      const holes = it
+        .all('drilled')
+        .map((tag) => ({ x: Number(tag['cx']), y: Number(tag['cy']), r: Number(tag['r']) }));
+      const side = 2 * radius * Math.sin(Math.PI / count);
+      for (const hole of holes) {
+        expect(2 * hole.r).toBeLessThan(side);
+        expect(hole.r).toBeLessThanOrEqual(7);
+        const mark = it.pieces.find(
+          ({ tag, from, to }) =>
+            tag['stroke-width'] === '0.7' &&
+            between({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }, hole) < 0.01 &&
+            tag['element'] === 'line',
+        );
+        // Along the radius, a little beyond the hole on both sides.
+        expect(between(mark?.from ?? NOWHERE, mark?.to ?? NOWHERE)).toBeCloseTo(2 * hole.r + 6, 1);
+        expect(between(mark?.from ?? NOWHERE, c) + between(mark?.to ?? NOWHERE, c)).toBeCloseTo(
+          2 * radius,
+          1,
+        );
+      }
+      const numbers = it.texts.filter((text) => /^\d+$/.test(text.words));
+      const every = count === 60 ? 3 : 1;
+      expect(numbers.map((text) => Number(text.words))).toEqual(
+        Array.from({ length: count / every }, (_, i) => 1 + i * every),
+      );
+      for (const { x, y, words } of numbers) {
+        const hole = holes[Number(words) - 1] ?? { ...NOWHERE, r: NaN };
+        const middle = { x, y: y - 4 };
+        expect(between(middle, hole)).toBeLessThan(hole.r + 14);
+        expect(between(middle, c)).toBeGreaterThan(radius + hole.r);
+      }
+      // X to the right, Y up, both beyond the numbers.
+      expect(textOf(it, 'X').x).toBeGreaterThan(c.x + radius + 30);
+      expect(textOf(it, 'Y').y).toBeLessThan(c.y - radius - 30);
+      expect(
+        it.arrows.map(([tip = NOWHERE]) => [
+          tip.x > c.x + radius + 30 && tip.y === c.y,
+          tip.x === c.x && tip.y < c.y - radius - 30,
+        ]),
+      ).toEqual([
+        [true, false],
+        [false, true],
+      ]);
+      const crossed = it.pieces.filter(
+        ({ tag }) => tag['stroke-dasharray'] !== undefined && tag['element'] === 'line',
+      );
+      expect(
+        crossed.map(({ from, to }) => [
+          (from.x + to.x) / 2,
+          (from.y + to.y) / 2,
+          between(from, to) > 2 * radius,
+        ]),
+      ).toEqual([
+        [c.x, c.y, true],
+        [c.x, c.y, true],
+      ]);
+    },
+  );
+
+  it('are told by the first and how far apart they lie', () => {
+    const it = drawn('bolt_circle(95 mm, 6, 10 mm, 20 mm, start: 30°)');
+    // By hand: 10 + 47.5 · cos 30° and 20 + 47.5 · sin 30°.
+    expect(it.says).toBe(
+      '6 holes on a circle of 95 mm; 47.5 mm from each to the next. The first lies at X 51.136 mm, Y 43.75 mm.',
+    );
+    expect(it.texts.map((text) => text.words).slice(-2)).toEqual(['6 × on Ø95 mm', 'chord 47.5 mm']);
+    expect(drawn('bolt_circle(95 mm, 200)').all('drilled')).toHaveLength(200);
+    expect(() => drawn('bolt_circle(95 mm, 201)')).toThrow('no picture');
   });
 });
 

@@ -23,8 +23,7 @@ export function holeCircle(figures: Figures): string | null {
         line(c, polar(c, radius + 22, end), 'outline', 'arm') +
         arc(c, radius + 16, end, 90, 'thin') +
         arrow(polar(c, radius + 16, end), polar(c, radius + 16, end + Math.min(4, (90 - end) / 2)));
-  const move =
-    turns === 0 ? `${holes} holes` : holes === 0 ? whole(turns) : `${whole(turns)} and ${holes} holes`;
+  const move = [counted(turns, 'turn'), counted(holes, 'hole')].filter((words) => words !== '').join(' and ');
   const inside =
     holes === 0
       ? 'the pin drops into the hole it came from'
@@ -52,8 +51,9 @@ function labelAt(p: ReturnType<typeof at>, words: string): string {
   return text(at(p.x, p.y + 4), words);
 }
 
-function whole(turns: number): string {
-  return turns === 1 ? '1 turn' : `${turns} turns`;
+/** Nothing of which there is none. */
+function counted(count: number, word: string): string {
+  return count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`;
 }
 
 function wrapped(words: string, width: number): readonly string[] {
