@@ -319,8 +319,15 @@ export class Sheet implements Scope {
     return formula && bound ? { formula, given: new GivenArguments(formula, bound), arguments: bound } : null;
   }
 
+  /** What an input is called: a figure `ring`, a card's field `mill.bore`; empty for a line without a name. */
   inputName(input: number): string {
-    return this.register.input(input)?.provides?.name ?? '';
+    const own = this.register.input(input);
+    if (own) return own.provides?.name ?? '';
+    for (const { name, inner } of this.cardBox.all()) {
+      const field = inner.register.input(input)?.provides?.name;
+      if (field !== undefined) return `${name}.${field}`;
+    }
+    return '';
   }
 }
 

@@ -17,7 +17,7 @@ export function resultingLimits(sheet: Sheet, q: Quantity): Part | null {
   const parts = shares(q);
   const worst = `${deviations(q, low, high)} at worst: ${limitsOfSize(q, low, high)}`;
   const text = parts.length > 1 ? `${worst}; root-sum-square ${deviations(q, rssLow, rssHigh)}` : worst;
-  const telling = parts.filter(({ share }, i) => i === 0 || (share >= TELLING && i < MOST_SHARES));
+  const telling = parts.filter(({ share }, i) => share >= TELLING && i < MOST_SHARES);
   const texts = telling.map(({ input, share }) => `${inputText(sheet, input)}: ${Math.round(share * 100)} %`);
   const rest = parts.length - telling.length;
   return { kind: 'limits', text, shares: rest > 0 ? [...texts, `${rest} more: little`] : texts };

@@ -512,6 +512,23 @@ describe('names of parameters', () => {
     expect(hints('a = ball_on_shank(old_ball, p.neck, fillet: 1 mm)')).toEqual([]);
   });
 
+  it('stand in the order of the line, in calls within calls as well, and none for what is too much', () => {
+    expect(hints('a = ball_on_shank(arc_length(30 mm, 20°), 12 mm)')).toEqual([
+      'ball:arc_length(30 mm, 20°), 12 mm)',
+      'radius:30 mm, 20°), 12 mm)',
+      'angle:20°), 12 mm)',
+      'neck:12 mm)',
+    ]);
+    expect(hints('arc_length(1 mm, 2°, 3) < arc_length(4 mm, my_angle)')).toEqual([
+      ...['radius:1 mm, 2°, 3) < arc_length(4 mm, my_angle)', 'angle:2°, 3) < arc_length(4 mm, my_angle)'],
+      'radius:4 mm, my_angle)',
+    ]);
+    expect(hints('a = nothing(3 mm, 4 mm)')).toEqual([]);
+    expect(hints('ball_on_shank(2 * ball, 12 mm, 1 mm, tip_nose)')).toEqual([
+      ...['ball:2 * ball, 12 mm, 1 mm, tip_nose)', 'neck:12 mm, 1 mm, tip_nose)', 'fillet:1 mm, tip_nose)'],
+    ]);
+  });
+
   it('are left out of calls with one argument and of plain mathematics', () => {
     expect(hints('a = arc_length(1 mm)')).toEqual([]);
     expect(hints('a = max(1 mm, 2 mm)')).toEqual([]);

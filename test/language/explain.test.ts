@@ -80,6 +80,43 @@ describe('limits', () => {
       shares: ['ring ±0.05: 71 %', 'ball ±0.02: 29 %'],
     });
   });
+  it('name six inputs, and those that matter', () => {
+    const sum = (...lines: string[]): readonly string[] | undefined => {
+      const names = lines.map((_, i) => `i${i}`);
+      const given = lines.map((size, i) => `i${i} = ${size}`);
+      return part(about(...given, `‸x = ${names.join(' + ')}`), 'limits')?.shares;
+    };
+    const even = Array.from({ length: 8 }, () => '1 mm ± 0.1');
+    expect(sum(...even.slice(0, 6))).toEqual(even.slice(0, 6).map((_, i) => `i${i} ±0.1: 17 %`));
+    expect(sum(...even)?.slice(5)).toEqual(['i5 ±0.1: 13 %', '2 more: little']);
+    expect(sum('1 mm ± 1', '0 mm ± 0.006')).toEqual(['i0 ±1: 99 %', 'i1 ±0.006: 1 %']);
+    expect(sum('0 mm ± 0.995', '0 mm ± 0.005')).toEqual(['i0 ±0.995: 100 %', 'i1 ±0.005: 1 %']);
+    expect(sum('1 mm ± 1', '0 mm ± 0.0049')).toEqual(['i0 ±1: 100 %', '1 more: little']);
+    expect(sum('1 mm +0.2/0 mm')).toEqual(['i0 +0.2/0: 100 %']);
+  });
+  it('of a card’s field name it', () => {
+    const cards = [
+      '```machine mill',
+      'bore = 30 mm ± 0.1',
+      '```',
+      '```machine lathe',
+      'bore = 20 mm ± 0.3',
+      '```',
+      '',
+    ];
+    const text = `${cards.join('\n')}${figures('a = 1 mm ± 0.1', '‸x = mill.bore - lathe.bore + a')}`;
+    expect(part(asked(text), 'limits')?.shares).toEqual([
+      ...['lathe.bore: 60 %', 'mill.bore: 20 %', 'a ±0.1: 20 %'],
+    ]);
+  });
+  it.each([
+    ['30 mm ± 0.05', '±0.05: 29.95 … 30.05 mm'],
+    ['30 mm ± 0.05 hole', '±0.05: 29.95 … 30.05 mm, hole'],
+    ['1 in H7', '+0.0008/0: 1 … 1.0008 in, ISO 286 H7, looked up for 25.4 mm, hole'],
+    ['1/3 in h6', '0/−0.0004: 0.333 … 0.3333 in, ISO 286 h6, looked up for 8.4667 mm, shaft'],
+  ])('asked as %s are told as %s', (size, text) => {
+    expect(about(`‸d = ${size}`)?.parts).toContainEqual({ kind: 'note', title: 'Asked', text });
+  });
   it('that are asked name the code and the millimetres it was looked up for', () => {
     expect(about('‸d = 25 mm H7')?.parts).toContainEqual({
       kind: 'note',

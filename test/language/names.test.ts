@@ -81,6 +81,31 @@ describe('the definition', () => {
   });
 });
 
+describe('the definition of what has no line of its own', () => {
+  const text = `---\npart: x\n---\n${figures('s = ball_on_shank(30 mm, 12 mm)', 's.ring measured 29 mm', 'old measured 5 mm', 'old measured 6 mm', 'new used 3 mm', 'a = old + new', 'b = job.part', 'c = job.customer', 'd = steel_C45.density', 'e = speed_step(100 rpm, lathe)', 'f = drilling_start(10 mm, steel_C45)', 'g = (s).ring', 'h = k', 'k = h', 'l = k.ring', 'm = nothing.ring')}`;
+  const sheet = calculate(text, [SHOP]);
+  const at = (line: string, word: string): unknown => {
+    const number = text.split('\n').indexOf(line);
+    const found = definition(sheet, number, line.lastIndexOf(word) + 1);
+    return found && [found.file, found.line, found.column, found.endColumn];
+  };
+  it('is what was first read of it, the head, the shop’s card, or none', () => {
+    expect(at('a = old + new', 'old')).toEqual([null, 6, 0, 3]);
+    expect(at('a = old + new', 'new')).toBeNull();
+    expect(at('s.ring measured 29 mm', 'ring')).toEqual([null, 4, 0, 1]);
+    expect(at('b = job.part', 'part')).toEqual([null, 1, 6, 7]);
+    expect(at('c = job.customer', 'customer')).toBeNull();
+    expect(at('d = steel_C45.density', 'steel')).toBeNull();
+    expect(at('d = steel_C45.density', 'density')).toBeNull();
+    expect(at('e = speed_step(100 rpm, lathe)', 'lathe')).toEqual(['shop.md', 2, 11, 16]);
+    expect(at('f = drilling_start(10 mm, steel_C45)', 'steel')).toBeNull();
+    expect(at('g = (s).ring', 'ring')).toEqual([null, 4, 0, 1]);
+    // Figures that stand for each other end nowhere.
+    expect(at('l = k.ring', 'ring')).not.toBeUndefined();
+    expect(at('m = nothing.ring', 'ring')).toBeNull();
+  });
+});
+
 describe('the uses', () => {
   it('of a figure are where it is given, read and put in', () => {
     const { sheet, line, column } = marked(NOTE.replace('neck = 12', 'ne‸ck = 12'), [SHOP]);
