@@ -14,6 +14,11 @@ const textOf = ({ texts }: Drawn, words: string): Place => {
 };
 
 const NOWHERE: Place = { x: NaN, y: NaN };
+/** Upper and lower deviation of a code by ISO 286, in micrometres. */
+const isoLimitsOf = (size: number, code: string): readonly number[] => {
+  const found = isoLimits(size, code);
+  return 'upper' in found ? [found.upper, found.lower] : [];
+};
 /** Every open and closed outline with its corners. */
 const outlines = ({ tags }: Drawn): { tag: Readonly<Record<string, string>>; points: Place[] }[] =>
   tags
@@ -615,7 +620,262 @@ describe('bars', () => {
   });
 });
 
+describe('the bar of limits', () => {
+  const limits = (...readings: string[]): Drawn => drawn('d = 20 mm +0.02/-0.01 mm shaft', ...readings);
+
+  it('has its ends named beneath, what was measured above, each reading a mark that points at the bar', () => {
+    const it = limits('d final 20.005 mm, 19.985 mm');
+    expect(it.says).toBe('d: limits 19.99 mm to 20.02 mm; final 20.005 mm, 19.985 mm.');
+    const [low, high] = [it.number('low', 'x1'), it.number('high', 'x1')];
+    const [zone = []] = it.points('zone');
+    expect([Math.min(...zone.map(({ x }) => x)), Math.max(...zone.map(({ x }) => x))]).toEqual([low, high]);
+    const [top, bottom] = [Math.min(...zone.map(({ y }) => y)), Math.max(...zone.map(({ y }) => y))];
+    expect(zone).toHaveLength(4);
+    for (const name of ['low', 'high', 'nominal'])
+      expect([it.number(name, 'y1') < top, it.number(name, 'y2') > bottom]).toEqual([true, true]);
+    expect([textOf(it, '19.99 mm').x, textOf(it, '20.02 mm').x]).toEqual([low, high]);
+    for (const words of ['19.99 mm', '20.02 mm'])
+      expect(textOf(it, words).y).toBeGreaterThan(it.number('low', 'y2') + 8);
+    const marks = it.points('reading');
+    for (const [tip = NOWHERE, a = NOWHERE, b = NOWHERE] of marks) {
+      expect(tip.y).toBe(top);
+      expect([a.y, b.y]).toEqual([top - 10, top - 10]);
+      expect([a.x, b.x]).toEqual([expect.closeTo(tip.x - 4.5, 2), expect.closeTo(tip.x + 4.5, 2)]);
+    }
+    const told = textOf(it, 'final 20.005 mm, 19.985 mm');
+    expect(told.y).toBeLessThanOrEqual(top - 16);
+    // The line beneath the bar is as long as what is drawn.
+    const base = it.pieces.find(({ from, to }) => from.y === bottom && to.y === bottom);
+    expect(base?.from.x).toBeLessThanOrEqual(Math.min(low, ...marks.map(([tip]) => tip?.x ?? NaN)));
+    expect(base?.to.x).toBeGreaterThan(high);
+  });
+
+  it('has words above the middle of the readings, and both ends together where they lie close', () => {
+    const few = limits('d measured 20.008 mm, 20.009 mm, 20.01 mm');
+    const marks = few.points('reading').map(([tip]) => tip?.x ?? NaN);
+    expect(textOf(few, 'measured 20.008 mm, 20.009 mm, 20.01 mm').x).toBeCloseTo(marks[1] ?? NaN, 1);
+    expect(words('d = 20 mm ± 0.01', 'd measured 20 mm, 20.003 mm, 20.001 mm, 19.998 mm')).toEqual([
+      '19.99 mm',
+      '20.01 mm',
+      'measured 19.998 mm … 20.003 mm',
+    ]);
+    const far = drawn('d = 20 mm ± 0.01', 'd measured 20.1 mm');
+    expect(far.texts.map((text) => text.words)).toEqual(['19.99 mm … 20.01 mm', 'measured 20.1 mm']);
+    const still = drawn('d = 20 mm ± 0.01', 'd measured 20.05 mm');
+    expect(textOf(still, '19.99 mm … 20.01 mm').x).toBeGreaterThanOrEqual(still.number('low', 'x1'));
+  });
+
+  it('is of the last readings, and of no more than fit', () => {
+    expect(limits('d measured 20.5 mm', 'd measured 20.1 mm').says).toContain('measured 20.1 mm.');
+    expect(limits('d measured 20.1 mm', 'd final 20.01 mm').says).toContain('final 20.01 mm.');
+    const many = Array.from({ length: 30 }, () => '20 mm').join(', ');
+    expect(limits(`d measured ${many}`).all('reading')).toHaveLength(24);
+    // A part with much still on it would squeeze its limits to nothing; of no width there is nothing to draw.
+    expect(limits('d measured 20.34 mm').all('zone')).toHaveLength(1);
+    expect(() => limits('d measured 20.35 mm')).toThrow('no picture');
+    expect(() => drawn('e = 20 mm ± 0', 'e measured 20 mm')).toThrow('no picture');
+    // What is no figure has none.
+    expect(() => drawn('1 mm <= 2 mm')).toThrow('no picture');
+  });
+});
+
+describe('the zones of a fit', () => {
+  it.each([
+    [
+      'H7',
+      'g6',
+      'clearance fit: clearance 7 µm to 41 µm',
+      ['+21', '−7', '−20'],
+      '0 to +21 µm, the shaft −20 to −7 µm',
+    ],
+    [
+      'H7',
+      'p6',
+      'interference fit: clearance -35 µm to -1 µm',
+      ['+21', '+35', '+22'],
+      '0 to +21 µm, the shaft +22 to +35 µm',
+    ],
+    [
+      'K7',
+      'h6',
+      'transition fit: clearance -15 µm to 19 µm',
+      ['+6', '−15', '−13'],
+      '−15 to +6 µm, the shaft −13 to 0 µm',
+    ],
+    [
+      'H11',
+      'g5',
+      'clearance fit: clearance 7 µm to 146 µm',
+      ['+130', '−7', '−16'],
+      '0 to +130 µm, the shaft −16 to −7 µm',
+    ],
+  ])(
+    '%s/%s have their codes in or beside them, their deviations at their edges',
+    (hole, shaft, title, deviations, said) => {
+      const it = drawn(`fit(25 mm, ${hole}, ${shaft})`);
+      const zero = it.number('zero', 'y1');
+      expect(it.says).toContain(
+        `25 mm ${hole}/${shaft}: the hole lies ${said} from the nominal size; ${title.split(': ')[1] ?? ''}`,
+      );
+      expect(it.texts.map((text) => text.words).sort()).toEqual(
+        [title, '0', hole, shaft, ...deviations, 'hole', 'shaft', 'µm about 25 mm'].sort(),
+      );
+      expect(it.number('zero', 'y2')).toBe(zero);
+      expect(it.number('zero', 'x1')).toBeLessThan(textOf(it, 'hole').x);
+      expect(it.number('zero', 'x2')).toBeGreaterThan(textOf(it, 'shaft').x + 60);
+      expect(textOf(it, '0').x).toBeLessThan(it.number('zero', 'x1'));
+      expect(Math.abs(textOf(it, '0').y - 4 - zero)).toBeLessThan(0.01);
+      for (const [name, code] of [
+        ['hole', hole],
+        ['shaft', shaft],
+      ] as const) {
+        const [corners = []] = it.points(name);
+        const [left, right] = [
+          Math.min(...corners.map(({ x }) => x)),
+          Math.max(...corners.map(({ x }) => x)),
+        ];
+        const [top, bottom] = [
+          Math.min(...corners.map(({ y }) => y)),
+          Math.max(...corners.map(({ y }) => y)),
+        ];
+        // An outline all round.
+        const [round] = outlines(it).filter(
+          ({ tag, points }) => tag['element'] === 'polyline' && points.length === 5 && points[0]?.x === left,
+        );
+        expect(round?.points.slice(0, 4)).toEqual(corners);
+        expect(round?.points[4]).toEqual(corners[0]);
+        expect(new Set(corners.map(({ x, y }) => `${x} ${y}`)).size).toBe(4);
+        const label = textOf(it, code);
+        expect(Math.abs(label.y - 4 - (top + bottom) / 2)).toBeLessThan(0.01);
+        if (bottom - top > 14) expect(label.x).toBe((left + right) / 2);
+        else expect(label.x).toBeLessThan(left);
+        expect(textOf(it, name).x).toBe((left + right) / 2);
+        expect(textOf(it, name).y).toBeGreaterThan(bottom);
+        // A deviation stands right of its zone, level with its edge; nothing is said of the zero line.
+        const beside = it.texts.filter(
+          ({ words, x }) => deviations.includes(words) && x > right && x < right + 20,
+        );
+        for (const { words, y } of beside) {
+          const height = zero - Number(words.replace('−', '-')) * it.scale;
+          expect(Math.abs(y - 4 - height)).toBeLessThan(7);
+        }
+        expect(beside).toHaveLength(
+          deviations.filter((it) => isoLimitsOf(25, code).includes(Number(it.replace('−', '-')))).length,
+        );
+      }
+      expect(textOf(it, title).y).toBeLessThan(40);
+    },
+  );
+});
+
+describe('the shares of inputs', () => {
+  const eleven = drawn(
+    ...Array.from({ length: 11 }, (_, i) => `part_${i} = 10 mm ± ${(12 - i) / 100} mm`),
+    `total = ${Array.from({ length: 11 }, (_, i) => `part_${i}`).join(' + ')}`,
+  );
+
+  it('stand one below the other, the largest first, eight at most', () => {
+    // 12 of 77, by hand: the widths are 12, 11, … 2 hundredths.
+    expect(eleven.says).toMatch(
+      /^Where the limits of total come from: part_0 16 %, part_1 14 %, .*part_7 6 %\.$/,
+    );
+    const bars = eleven.points('share');
+    expect(bars).toHaveLength(8);
+    const [axis] = eleven.pieces;
+    bars.forEach((corners, i) => {
+      const [name, percent] = [eleven.texts[2 * i] ?? NOWHERE, eleven.texts[2 * i + 1] ?? NOWHERE];
+      const [left, right] = [Math.min(...corners.map(({ x }) => x)), Math.max(...corners.map(({ x }) => x))];
+      const [top, bottom] = [Math.min(...corners.map(({ y }) => y)), Math.max(...corners.map(({ y }) => y))];
+      expect([corners.length, left]).toEqual([4, axis?.from.x]);
+      expect(new Set(corners.map(({ x, y }) => `${x} ${y}`)).size).toBe(4);
+      for (const { y } of [name, percent]) expect([y > top, y < bottom]).toEqual([true, true]);
+      expect([name.x < left, percent.x > right]).toEqual([true, true]);
+      if (i > 0) expect(top).toBeGreaterThan(Math.max(...(bars[i - 1] ?? []).map(({ y }) => y)));
+      expect([top > (axis?.from.y ?? NaN), bottom < (axis?.to.y ?? NaN)]).toEqual([true, true]);
+    });
+    expect(bars[0]?.[1]?.x).toBeGreaterThan(bars[7]?.[1]?.x ?? NaN);
+  });
+
+  it('leave out what moves nothing, and are none of limits that were asked', () => {
+    const only = sheetOf('a = 10 mm ± 0.3', 'b = 10 mm ± 0.2', 'a + b - b').rows().at(-1);
+    expect(only && sharesOf(sheetOf('a = 1'), only)).toBeNull();
+    const sheet = sheetOf('a = 10 mm ± 0.3', 'b = 10 mm ± 0.2', 'c = a + b ± 1 mm');
+    const row = sheet.figure('c');
+    expect(row && sharesOf(sheet, row)).toBeNull();
+  });
+});
+
 describe('a taper between centres', () => {
+  it('has its sizes at its ends, the length of the work beneath, and the tailstock’s centre aside', () => {
+    const it = drawn('tailstock_setover(30 mm, 26 mm, 100 mm, 180 mm)');
+    const [cone = []] = it.points('cone');
+    const [a = NOWHERE, b = NOWHERE, c = NOWHERE, d = NOWHERE, round] = cone;
+    expect(round).toEqual(a);
+    const axis = (a.y + d.y) / 2;
+    expect((b.y + c.y) / 2).toBeCloseTo(axis, 2);
+    expect([b.x, a.x]).toEqual([c.x, d.x]);
+    // The rest of the work goes on from the small end as a cylinder.
+    const rest =
+      outlines(it).find(({ points }) => points.length === 4 && points[0]?.x === b.x && points[0].y === b.y)
+        ?.points ?? [];
+    expect(rest[3]).toEqual(c);
+    expect([rest[1]?.y, rest[2]?.y]).toEqual([b.y, c.y]);
+    expect((rest[1]?.x ?? NaN) - a.x).toBeCloseTo(180 * it.scale, 1);
+    expect(rest[1]?.x).toBe(rest[2]?.x);
+    const between_ = it.all('between')[0];
+    expect([start(between_).x, end(between_).x]).toEqual([a.x, rest[1]?.x]);
+    expect(start(between_).y).toBeGreaterThan(d.y);
+    const along = it.all('taper-length')[0];
+    expect([start(along).x, end(along).x, start(along).y < a.y]).toEqual([a.x, b.x, true]);
+    const large = it.all('large')[0];
+    expect([start(large).y, end(large).y, start(large).x < a.x]).toEqual([a.y, d.y, true]);
+    expect(it.texts.map((text) => text.words)).toEqual([
+      'Ø30 mm',
+      '100 mm',
+      '180 mm',
+      'Ø26 mm',
+      'set over 3.6 mm',
+      '(not to scale)',
+    ]);
+    expect(textOf(it, 'Ø30 mm').x).toBeLessThan(start(large).x);
+    expect(Math.abs(textOf(it, 'Ø30 mm').y - 4 - axis)).toBeLessThan(0.01);
+    expect([textOf(it, 'Ø26 mm').x > b.x, textOf(it, 'Ø26 mm').y < b.y]).toEqual([true, true]);
+    expect(it.says).toBe(
+      'Taper from 30 mm to 26 mm over 100 mm, on work of 180 mm between centres: tailstock set over by 3.6 mm.',
+    );
+    // Two level centre lines, of the work and of the tailstock moved aside towards the reader.
+    const [own, moved] = it.pieces.filter(({ tag }) => tag['stroke-dasharray'] === '12 2.5 1 2.5');
+    expect([own?.from.y, own?.to.y]).toEqual([axis, axis]);
+    expect([(own?.from.x ?? NaN) < a.x, (own?.to.x ?? NaN) > (rest[1]?.x ?? NaN)]).toEqual([true, true]);
+    expect(moved?.from.y).toBeGreaterThan(axis);
+    expect(moved?.to.y).toBe(moved?.from.y);
+    expect(moved?.to.x).toBeGreaterThan(rest[1]?.x ?? NaN);
+    const centre =
+      outlines(it).find(({ tag }) => tag['stroke-dasharray'] === '12 2.5 1 2.5 1 2.5')?.points ?? [];
+    // Its point towards the work, on its own line.
+    expect(centre[1]?.y).toBe(moved?.from.y);
+    expect([centre[0]?.x, centre[2]?.x].map((x) => (x ?? NaN) > (centre[1]?.x ?? NaN))).toEqual([true, true]);
+    expect([
+      (centre[0]?.y ?? NaN) < (centre[1]?.y ?? NaN),
+      (centre[2]?.y ?? NaN) > (centre[1]?.y ?? NaN),
+    ]).toEqual([true, true]);
+    for (const words of ['set over 3.6 mm', '(not to scale)']) {
+      expect(textOf(it, words).x).toBeGreaterThan(rest[1]?.x ?? NaN);
+      expect(textOf(it, words).y).toBeGreaterThan(centre[2]?.y ?? NaN);
+    }
+    expect(textOf(it, '(not to scale)').y).toBeGreaterThan(textOf(it, 'set over 3.6 mm').y + 10);
+  });
+
+  it('fills its frame along or across, whichever is first', () => {
+    const wide = drawn('tailstock_setover(60 mm, 20 mm, 40 mm, 60 mm)');
+    const [a = NOWHERE, , , d = NOWHERE] = wide.points('cone')[0] ?? [];
+    expect(d.y - a.y).toBeCloseTo(110, 1);
+    expect(length(drawn('tailstock_setover(12 mm, 10 mm, 30 mm, 400 mm)').all('between')[0])).toBeCloseTo(
+      300,
+      1,
+    );
+  });
+
   it('is drawn to scale along and across', () => {
     const it = drawn('tailstock_setover(30 mm, 26 mm, 100 mm, 180 mm)');
     const [cone = []] = it.points('cone');
@@ -654,6 +914,87 @@ describe('a taper found from readings', () => {
     // Half of 0.03 in 60, over 180: 0.045.
     const it = drawn('tailstock_correction([12.76, 12.73] mm, [10, 70] mm, 180 mm)');
     expect(it.says).toContain('tailstock 0.045 mm away from the operator');
+  });
+
+  it.each([
+    [sizes, places],
+    [[18.266, 18.251, 18.242], places],
+    [
+      [18.1, 18.2, 18.15, 18.22, 18.3, 18.25, 18.4],
+      [10, 20, 30, 40, 50, 60, 166],
+    ],
+    [
+      [18, 18],
+      [10, 88],
+    ],
+  ])('%j at %j: the size of every few beside its point and off the line, its place beneath', (these, at) => {
+    const it = drawn(`taper_found(${list(these)}, ${list(at)})`);
+    const points = it.all('reading').map((tag) => ({ x: Number(tag['cx']), y: Number(tag['cy']) }));
+    const [fitted] = it.all('fitted');
+    const slope = (end(fitted).y - start(fitted).y) / (end(fitted).x - start(fitted).x);
+    const line = (x: number): number => start(fitted).y + slope * (x - start(fitted).x);
+    expect([start(fitted).x, end(fitted).x]).toEqual([points[0]?.x, points.at(-1)?.x]);
+    const named = points.filter((_, i) => i % Math.ceil(points.length / 5) === 0 || i === points.length - 1);
+    const sizeTexts = it.texts.filter((text) => text.words.startsWith('18'));
+    const placeTexts = it.texts.filter(({ words, anchor }) => anchor === 'middle' && words.length < 10);
+    expect([sizeTexts.length, placeTexts.length]).toEqual([named.length, named.length]);
+    named.forEach((point, i) => {
+      const [size = NOWHERE, place = NOWHERE] = [sizeTexts[i], placeTexts[i]];
+      expect(place.x).toBe(point.x);
+      expect(Math.abs(size.x - point.x)).toBeLessThan(8);
+      expect(Math.abs(size.y - point.y)).toBeLessThan(20);
+      // On the side of the line where its point lies.
+      if (Math.abs(point.y - line(point.x)) > 1)
+        expect(Math.sign(size.y - 4 - point.y)).toBe(Math.sign(point.y - line(point.x)));
+    });
+    // Ticks on the axis beneath, one for each reading; the axis runs from head to tail.
+    const ticks = it.pieces.filter(({ from, to, tag }) => from.x === to.x && tag['stroke-width'] === '0.7');
+    expect(ticks.map(({ from }) => from.x)).toEqual(points.map(({ x }) => x));
+    const axis = it.pieces.find(({ from, to, tag }) => from.y === to.y && tag['data-is'] === undefined);
+    for (const { from, to } of ticks)
+      expect([from.y < (axis?.from.y ?? NaN), to.y > (axis?.from.y ?? NaN)]).toEqual([true, true]);
+    for (const place of placeTexts) expect(place.y).toBeGreaterThan((ticks[0]?.to.y ?? NaN) + 8);
+    expect([
+      textOf(it, 'head').x < (axis?.from.x ?? NaN),
+      textOf(it, 'tail').x > (axis?.to.x ?? NaN),
+    ]).toEqual([true, true]);
+    expect([
+      (axis?.from.x ?? NaN) < (points[0]?.x ?? NaN),
+      (axis?.to.x ?? NaN) > (points.at(-1)?.x ?? NaN),
+    ]).toEqual([true, true]);
+    for (const { y } of points) expect([y > 40, y < (axis?.from.y ?? NaN) - 10]).toEqual([true, true]);
+    // The line of no taper, level from where the fitted one begins.
+    const [straight] = it.all('straight');
+    expect([start(straight).y, end(straight).y]).toEqual([start(fitted).y, start(fitted).y]);
+    expect([start(straight).x < start(fitted).x, end(straight).x > end(fitted).x]).toEqual([true, true]);
+  });
+
+  it('fills its height with what is drawn, and is told by its verdict', () => {
+    const it = drawn(`taper_found(${list(sizes)}, ${list(places)})`);
+    const heights = [
+      ...it.all('reading').map((tag) => Number(tag['cy'])),
+      it.number('fitted', 'y1'),
+      it.number('fitted', 'y2'),
+    ];
+    expect([Math.min(...heights), Math.max(...heights)]).toEqual([
+      expect.closeTo(44, 1),
+      expect.closeTo(136, 1),
+    ]);
+    expect(it.texts.at(-1)).toMatchObject({
+      words: 'larger towards the tailstock: 0.024 mm (diameters drawn larger)',
+    });
+    expect(words('tailstock_correction([12.76, 12.76] mm, [10, 70] mm, 180 mm)').at(-1)).toBe(
+      'no taper (diameters drawn larger)',
+    );
+    expect(words('tailstock_correction([12.73, 12.76] mm, [10, 70] mm, 180 mm)').at(-1)).toBe(
+      'tailstock 0.045 mm towards the operator (diameters drawn larger)',
+    );
+    const level = drawn('taper_found([18, 18] mm, [10, 88] mm)');
+    expect(level.number('fitted', 'y1')).toBe(90);
+    const many = (count: number): string =>
+      `taper_found(${list(Array.from({ length: count }, (_, i) => 18 + i / 1000))}, ${list(Array.from({ length: count }, (_, i) => i))})`;
+    expect(drawn(many(40)).all('reading')).toHaveLength(40);
+    expect(() => drawn(many(41))).toThrow('no picture');
   });
 
   it('is not drawn of readings without places', () => {
@@ -696,6 +1037,86 @@ describe('a thread under three wires', () => {
       .map(({ x, y }, k) => Math.abs((x - (above[k]?.x ?? 0)) / (y - (above[k]?.y ?? 0))));
     const flank = slopes.find((slope) => Number.isFinite(slope) && slope < 5) ?? 0;
     expect((2 * Math.atan(flank) * 180) / Math.PI).toBeCloseTo(angle, 0);
+  });
+
+  it('is not drawn with wires that lie in the groove or stand far out of it', () => {
+    expect(() => drawn('over_wires(10.8632 mm, 1.75 mm, 0.2 mm)')).toThrow('no picture');
+    expect(() => drawn('over_wires(10.8632 mm, 1.75 mm, 2.6 mm)')).toThrow('no picture');
+  });
+
+  it.each([
+    'screw_over_wires(M18)',
+    'screw_over_wires(M18, 2.4 mm)',
+    'over_wires(20 mm, 5 mm, 2.6 mm, thread_angle: 29°)',
+  ])('%s: its forms are regular, four pitches long, and its sizes stand where they are taken', (line) => {
+    const it = drawn(line);
+    const [above = [], below = []] = [...it.points('thread-above'), ...it.points('thread-below')];
+    const pitch = Number(it.all('wire')[1]?.['cx']) - Number(it.all('wire')[0]?.['cx']);
+    const lines = it.pieces.filter(({ tag }) => tag['stroke-dasharray'] !== undefined);
+    expect(lines.map(({ from, to }) => from.y === to.y)).toEqual([true, true, true]);
+    const [top = NaN, bottom = NaN, middle = NaN] = lines.map(({ from }) => from.y);
+    expect(middle).toBeCloseTo((top + bottom) / 2, 2);
+    for (const [form, side, at] of [
+      [above, -1, top],
+      [below, 1, bottom],
+    ] as const) {
+      const heights = form.map(({ y }) => side * (y - at));
+      // A crest and a root, both flat, on either side of the pitch line.
+      const [crest, root] = [Math.max(...heights), Math.min(...heights)];
+      expect([crest > 5, root < -5]).toEqual([true, true]);
+      for (const height of heights)
+        expect(Math.min(Math.abs(height - crest), Math.abs(height - root))).toBeLessThan(0.01);
+      for (const [i, { x }] of form.entries()) {
+        const next = form[i + 4];
+        if (next) expect(next.x - x).toBeCloseTo(pitch, 2);
+        if (i > 0) expect(x).toBeGreaterThan(form[i - 1]?.x ?? NaN);
+      }
+      const wide = (form.at(-1)?.x ?? NaN) - (form[0]?.x ?? NaN);
+      expect([wide > 3.3 * pitch, wide <= 4.1 * pitch]).toEqual([true, true]);
+      expect(form[0]?.x).toBeGreaterThan(lines[0]?.from.x ?? NaN);
+    }
+    // Over the outer sides of the wires, and between the pitch lines.
+    const wires = it
+      .all('wire')
+      .map((tag) => ({ x: Number(tag['cx']), y: Number(tag['cy']), r: Number(tag['r']) }));
+    const over = it.all('over')[0];
+    expect([start(over).y, end(over).y]).toEqual([
+      expect.closeTo((wires[0]?.y ?? NaN) - (wires[0]?.r ?? NaN), 2),
+      expect.closeTo((wires[2]?.y ?? NaN) + (wires[2]?.r ?? NaN), 2),
+    ]);
+    expect(start(over).x).toBeLessThan(above[0]?.x ?? NaN);
+    const reaches = it.pieces.filter(
+      ({ from, to, tag }) =>
+        tag['stroke-width'] === '0.7' && from.y === to.y && from.x < start(over).x && to.x > start(over).x,
+    );
+    expect(reaches.map(({ from, to }) => [from.y, to.x])).toEqual([
+      [start(over).y, wires[0]?.x],
+      [end(over).y, wires[2]?.x],
+    ]);
+    const size = it.all('pitch-diameter')[0];
+    expect([start(size).y, end(size).y]).toEqual([top, bottom]);
+    expect(start(size).x).toBeGreaterThan(above.at(-1)?.x ?? NaN);
+    expect(start(size).x).toBeLessThan(lines[0]?.to.x ?? NaN);
+    const between_ = it.all('pitch')[0];
+    expect([start(between_).x, end(between_).x]).toEqual([
+      expect.closeTo((wires[0]?.x ?? NaN) - 16 * Number(length(between_) > pitch + 1), 2),
+      expect.closeTo((wires[1]?.x ?? NaN) + 16 * Number(length(between_) > pitch + 1), 2),
+    ]);
+    expect(start(between_).y).toBeLessThan((wires[0]?.y ?? NaN) - (wires[0]?.r ?? NaN));
+    expect(wires[2]?.x).toBeCloseTo(((wires[0]?.x ?? NaN) + (wires[1]?.x ?? NaN)) / 2, 2);
+    const names = it.texts.map((text) => text.words);
+    expect(names[3]).toBe('over wires');
+    for (const words of [names[2] ?? '', 'over wires']) {
+      expect(textOf(it, words).x).toBeLessThan(start(over).x);
+      expect(Math.abs(textOf(it, words).y - middle)).toBeLessThan(20);
+    }
+    expect(textOf(it, 'over wires').y).toBeGreaterThan(textOf(it, names[2] ?? '').y + 10);
+    expect([textOf(it, names[4] ?? '').x < start(size).x, textOf(it, names[4] ?? '').y < middle]).toEqual([
+      true,
+      true,
+    ]);
+    const short = textOf(it, 'core drawn short');
+    expect([short.x, short.y > (wires[2]?.y ?? NaN) + (wires[2]?.r ?? NaN) + 8]).toEqual([wires[2]?.x, true]);
   });
 
   it('says the size over the wires and the pitch diameter', () => {
