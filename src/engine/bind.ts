@@ -1,6 +1,7 @@
 /** Finds the names a line looks up, before anything is evaluated. */
 import type { CallNode, Expression, FieldNode } from '../notation/syntax';
-import { type Entry, type Node, Lookup } from './graph';
+import { type Entry, Lookup } from './graph';
+import type { Node } from './node';
 
 /** Fields that ask for what was measured or used, not for a part of the value. */
 const RECORD_FIELDS: ReadonlySet<string> = new Set(['reading', 'readings', 'positions', 'mean', 'used']);

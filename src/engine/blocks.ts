@@ -4,7 +4,8 @@
  */
 import { placeIn } from '../quantity/place-in';
 import type { FenceWord } from '../notation/syntax';
-import type { Node, NodeBlock } from './graph';
+import type { Entry } from './graph';
+import type { Node, NodeBlock } from './node';
 
 /** A block of code lines that the sheet keeps between updates. */
 export interface SheetBlock extends NodeBlock {
@@ -20,10 +21,17 @@ export function emptyBlock(word: FenceWord, key: string): SheetBlock {
     key,
     content: '',
     starts: new LineStarts(),
-    nodes: [],
+    lines: [],
     firstLine: 0,
     moved: 0,
     searches: 0,
+    textOf(index) {
+      const { content, starts } = this;
+      const next = starts.at(index + 1);
+      return content
+        .slice(starts.at(index), next === undefined ? content.length : next - 1)
+        .replace(/\n$/, '');
+    },
   };
 }
 
@@ -126,14 +134,14 @@ export function linesOf(text: string): string[] {
   return lines;
 }
 
-export function replaceNodes(block: SheetBlock, change: LineChange, nodes: readonly Node[]): void {
+export function replaceLines(block: SheetBlock, change: LineChange, lines: readonly (Node | Entry)[]): void {
   const { from, removed } = change;
-  block.nodes = replaced(block.nodes, from, removed, nodes);
-  nodes.forEach((node, i) => {
-    node.block = block;
-    node.index = from + i;
+  block.lines = replaced(block.lines, from, removed, lines);
+  lines.forEach((line, i) => {
+    line.block = block;
+    line.index = from + i;
   });
-  block.moved = nodes.length - removed;
+  block.moved = lines.length - removed;
   block.searches = 0;
 }
 

@@ -106,7 +106,7 @@ export class Evaluation {
 
   private literal(e: QuantityNode): Quantity | null {
     for (const word of e.tail) {
-      if (!this.scope.entry(word.text)?.definers) continue;
+      if (!this.scope.entry(word.text)?.hasFigure) continue;
       const [above, below] = [this.text.slice(e.start, word.start - 1), this.text.slice(word.start, e.end)];
       const sign = this.text.charAt(word.start - 1) === '/' ? '/' : '*';
       const data = {

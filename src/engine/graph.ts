@@ -6,11 +6,9 @@
  */
 import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
-import { parseLine } from '../notation/line';
-import type { Expression, FenceWord, Statement } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Few } from './few';
-import type { Asked, CheckResult, ReadingResult } from './results';
+import { Node, type NodeBlock } from './node';
 
 /** A finding of the engine, with the lines it points to. Places are worked out only when somebody asks. */
 export interface Problem extends LineFinding {
@@ -45,7 +43,7 @@ export class Lookup {
   /** Puts it into both lists. */
   enter(): void {
     const { node, entry } = this;
-    this.nextOfNode = node.lookups;
+    this.nextOfNode = node.lookups ?? null;
     node.lookups = this;
     this.next = entry.lookers;
     if (this.next) this.next.before = this;
@@ -115,6 +113,11 @@ export class Entry {
   lookers: Lookup | null = null;
   private rare: OfFewNames | null = null;
 
+  /** The value of a figure that was given it at once, until somebody asks for its node; with its place. */
+  private given: Value | null = null;
+  block: NodeBlock | null = null;
+  index = 0;
+
   // Marks of the update in progress: its lines gathered or judged, its lookers told of a change.
   seen = 0;
   told = 0;
@@ -170,14 +173,55 @@ export class Entry {
     if (this.records) this.records.recorded = null;
   }
 
+  /** Gives it the value of its one figure, a line that needs no node as long as nothing changes and nobody asks. */
+  giveAtOnce(value: Value): void {
+    this.given = value;
+  }
+
+  /** Whether its one figure has no node. */
+  get isAtOnce(): boolean {
+    return this.given !== null;
+  }
+
+  /** Whether it has a figure, or several. */
+  get hasFigure(): boolean {
+    return this.given !== null || this.definers !== null;
+  }
+
   /** The figure of this name, when it has one and no more. */
   get figure(): Node | null {
+    if (this.given !== null) this.makeNode();
+    return this.sole;
+  }
+
+  /** The same, but for a figure without a node. */
+  get sole(): Node | null {
     return this.definers instanceof Set ? null : this.definers;
+  }
+
+  /** What its one figure amounts to; null when it has several or none, or one without a value. */
+  get figureValue(): Value | null {
+    return this.given ?? this.sole?.value ?? null;
+  }
+
+  private makeNode(): void {
+    const { block, index } = this;
+    if (!block) return;
+    // Limits know a line by its number; one without limits is nobody's input.
+    const node = new Node(block.textOf(index), NOTHING, null, 0);
+    node.lookups = undefined;
+    node.provides = this;
+    node.value = this.given;
+    node.block = block;
+    node.index = index;
+    block.lines[index] = this.definers = node;
+    this.given = this.block = null;
   }
 
   get idle(): boolean {
     return (
       this.definers === null &&
+      this.given === null &&
       this.records === null &&
       this.lookers === null &&
       this.judges === null &&
@@ -187,182 +231,18 @@ export class Entry {
   }
 }
 
-/** The nodes of one block; `starts` holds the offset of each line in the block's content. */
-export interface NodeBlock {
-  readonly word: FenceWord;
-  nodes: Node[];
-  firstLine: number;
-  /** How far the last change moved what stands after it, and how many nodes had to be searched for since. */
-  moved: number;
-  searches: number;
+/** The node of a block's line, made for one that had none. */
+export function nodeAt({ lines }: NodeBlock, index: number): Node | undefined {
+  const line = lines[index];
+  return line instanceof Entry ? (line.figure ?? undefined) : line;
 }
 
-const MOST_SEARCHES = 8;
-
-/** What evaluating a line comes to, beside its value. */
-export interface Outcome {
-  readonly check: CheckResult | null;
-  readonly readings: readonly Quantity[];
-  readonly waitsFor: readonly string[];
-  readonly problems: readonly Problem[];
-  readonly cycle: Cycle | null;
-}
-
-/** What judging a line comes to. */
-export interface Verdict {
-  readonly reading: ReadingResult | null;
-  readonly problems: readonly Problem[];
-}
-
-// Most lines have none of it, so that one of each serves them all.
-export const ONLY_A_VALUE: Outcome = {
-  check: null,
-  readings: NOTHING,
-  waitsFor: NOTHING,
-  problems: NOTHING,
-  cycle: null,
-};
-export const NOT_JUDGED: Verdict = { reading: null, problems: NOTHING };
-
-/** What few lines have, as with names. */
-interface OfFewLines {
-  /** Names handed to `speed_step`. */
-  steps: readonly Entry[];
-  outcome: Outcome;
-  verdict: Verdict;
-}
-
-export class Node {
-  /** The first of the line's lookups. */
-  lookups: Lookup | null = null;
-  /** The entry this line gives something to: its figure, or the name it measures. */
-  provides: Entry | null = null;
-  block: NodeBlock | null = null;
-  /** Where it stands in its block; see `line`. */
-  index = 0;
-
-  value: Value | null = null;
-  asked: Asked | null = null;
-  private rare: OfFewLines | null = null;
-
-  /** What it amounts to, where that is all there is to a line that is worked out again and again. */
-  expression: Expression | null = null;
-
-  // Marks of the update in progress; see `settle`.
-  stamp = 0;
-  dirty = false;
-  order = 0;
-
-  constructor(
-    readonly text: string,
-    /** Machine cards the block stands on. */
-    readonly on: readonly Entry[],
-    /** Null while it is forgotten. */
-    private read: Statement | null,
-    /** Serial number by which limits know this line as their input. */
-    readonly input: number,
-  ) {}
-
-  private get more(): OfFewLines {
-    return (this.rare ??= { steps: NOTHING, outcome: ONLY_A_VALUE, verdict: NOT_JUDGED });
+/** The nodes of a block, in the order of its lines. */
+export function nodesOf(block: NodeBlock, from = 0, to = block.lines.length): readonly Node[] {
+  const nodes: Node[] = [];
+  for (let index = from; index < to; index++) {
+    const node = nodeAt(block, index);
+    if (node) nodes.push(node);
   }
-
-  get steps(): readonly Entry[] {
-    return this.rare?.steps ?? NOTHING;
-  }
-  set steps(steps: readonly Entry[]) {
-    this.more.steps = steps;
-  }
-
-  get outcome(): Outcome {
-    return this.rare?.outcome ?? ONLY_A_VALUE;
-  }
-  set outcome(outcome: Outcome) {
-    if (this.rare || outcome !== ONLY_A_VALUE) this.more.outcome = outcome;
-  }
-
-  get verdict(): Verdict {
-    return this.rare?.verdict ?? NOT_JUDGED;
-  }
-  set verdict(verdict: Verdict) {
-    if (this.rare || verdict !== NOT_JUDGED) this.more.verdict = verdict;
-  }
-
-  /** The line as the notation reads it. */
-  get statement(): Statement {
-    return (this.read ??= parseLine(this.text, this.block?.word ?? 'figures'));
-  }
-
-  get kind(): Statement['kind'] {
-    return this.read?.kind ?? (this.provides ? 'figure' : 'show');
-  }
-
-  /** True for a line whose value nothing else has a part in: `bore = 12.50 mm`. */
-  get standsAlone(): boolean {
-    const { kind } = this;
-    return this.lookups === null && this.on.length === 0 && (kind === 'figure' || kind === 'show');
-  }
-
-  /**
-   * Whether it can have its value at once, as a line without cards whose names all have one, like most of a note that is
-   * written from top to bottom. Whatever changes a name later finds it among those that look the name up.
-   */
-  get isReady(): boolean {
-    const { kind } = this;
-    if (this.on.length > 0 || (kind !== 'figure' && kind !== 'show')) return false;
-    for (let lookup = this.lookups; lookup; lookup = lookup.nextOfNode)
-      if (lookup.want !== 'value' || !lookup.entry.figure?.value) return false;
-    return true;
-  }
-
-  /** Whether it has the value that it was given at once, and no update has come past it since. */
-  get isAsGiven(): boolean {
-    return this.stamp === 0 && this.value !== null;
-  }
-
-  /**
-   * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Most
-   * lines are evaluated once, or stand alone. Of those that are worked out again and state a value and no more, the
-   * expression is kept; of those on machines everything, since the judge asks for it each time.
-   */
-  forget(again: boolean): void {
-    const { read } = this;
-    if (read === null || read.findings.length > 0 || this.on.length > 0) return;
-    if (read.kind !== 'figure' && read.kind !== 'show') return;
-    if (again && !this.standsAlone) {
-      if (!statesOnlyAValue(read)) return;
-      this.expression = read.expression;
-    }
-    this.read = null;
-  }
-
-  /** Whether the notation has something to say about it. */
-  get hasFindings(): boolean {
-    return this.read !== null && this.read.findings.length > 0;
-  }
-
-  /** The node's line in the note. */
-  get line(): number {
-    const block = this.block;
-    if (!block) return 0;
-    const { nodes } = block;
-    if (nodes[this.index] !== this) {
-      // Changes further up have moved it. Few nodes are asked for their line; when many are, all are numbered.
-      if (nodes[this.index + block.moved] === this) this.index += block.moved;
-      else if (block.searches++ < MOST_SEARCHES) this.index = nodes.indexOf(this);
-      else nodes.forEach((node, i) => (node.index = i));
-    }
-    return block.firstLine + this.index;
-  }
-
-  /** The name of the figure, for messages; empty for other lines. */
-  get name(): string {
-    return this.kind === 'figure' ? (this.provides?.name ?? '') : '';
-  }
-}
-
-/** Whether it is `name = expression` or an expression alone, without limits or a unit to show it in. */
-function statesOnlyAValue(read: Statement): read is Statement & { readonly expression: Expression } {
-  if (read.kind === 'figure') return read.limits === null && read.sense === null && read.to === null;
-  return read.kind === 'show' && read.to === null;
+  return nodes;
 }

@@ -3,11 +3,14 @@
  * and gathers on the way what an update has to look at.
  */
 import { placeIn } from '../quantity/place-in';
+import type { Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
-import { Entry, Node } from './graph';
+import { Entry, nodesOf } from './graph';
+import { Node, type NodeBlock } from './node';
+import { looksUpFiguresOnly } from './at-once';
 import { difference } from './values';
 import { isWarm } from './warm';
 
@@ -32,10 +35,19 @@ export class Names {
   /** Lines that need a fresh look, some of them more than once. */
   private seeds: Node[] = [];
 
-  /** `cardNamed` finds the card that a name stands for, `giveValue` evaluates a line that is ready. */
+  /** Whether every line has its node. */
+  private linked = false;
+  /** Second figures of a name whose first one has no node yet. */
+  private readonly late: { readonly node: Node; readonly name: string }[] = [];
+
+  /**
+   * `cardNamed` finds the card that a name stands for, `giveValue` evaluates a line that is ready, `valueAtOnce` one that may do
+   * without a node.
+   */
   constructor(
     private readonly cardNamed: (name: string) => Card | null,
     private readonly giveValue: (node: Node) => void,
+    private readonly valueAtOnce: (text: string, statement: Statement & { kind: 'figure' }) => Value | null,
   ) {}
 
   readonly find = (name: string): Entry | undefined => this.entries.get(name);
@@ -56,7 +68,7 @@ export class Names {
     const names: string[] = [];
     for (const entry of this.entries.values()) {
       if (names.length >= most) break;
-      if (entry.definers) names.push(entry.name);
+      if (entry.hasFigure) names.push(entry.name);
     }
     return names;
   }
@@ -77,9 +89,16 @@ export class Names {
     this.seeds.push(node);
   }
 
-  /** A line of a block on those machines, in its place among the names; with its value, if it is ready. */
-  add(text: string, machines: readonly Entry[], statement: Statement): Node {
+  /**
+   * A line of a block on those machines, in its place among the names; with its value, if it is ready. Most of a note is
+   * figures that need nothing but what stands above them: until anything changes, the entry of such a figure will do.
+   */
+  add(text: string, machines: readonly Entry[], statement: Statement): Node | Entry {
     const { kind } = statement;
+    if (kind === 'figure' && machines.length === 0) {
+      const entry = this.atOnce(text, statement);
+      if (entry) return entry;
+    }
     const judged = kind === 'figure' || kind === 'show';
     // A warm reading stands by the job, which names the material.
     const by = judged ? machines : isWarm(statement) ? [this.entryOf('job')] : NOTHING;
@@ -102,6 +121,32 @@ export class Names {
     return node;
   }
 
+  private atOnce(text: string, statement: Statement & { kind: 'figure' }): Entry | null {
+    const { name, expression, limits, sense, findings } = statement;
+    if (this.linked || limits || sense || findings.length > 0) return null;
+    const entry = this.entryOf(name.text);
+    if (!entry.idle || !looksUpFiguresOnly(expression, this.find)) return null;
+    const value = this.valueAtOnce(text, statement);
+    if (value) entry.giveAtOnce(value);
+    return value && entry;
+  }
+
+  /**
+   * Makes a node of each line that has none, and enters what it looks up: to be done once, before anything changes. It costs
+   * about as much as reading the note, and no more than that, which a note that is only looked at never pays.
+   */
+  link(blocks: readonly NodeBlock[]): void {
+    if (this.linked) return;
+    this.linked = true;
+    for (const block of blocks)
+      for (const node of nodesOf(block)) {
+        if (node.lookups !== undefined) continue;
+        node.lookups = null;
+        bind(node, this.entryOf);
+        node.forget(false);
+      }
+  }
+
   private addRecord(node: Node, path: readonly string[]): void {
     const entry = this.entryOf(path.join('.'));
     node.provides = entry;
@@ -115,10 +160,14 @@ export class Names {
 
   private addDefiner(node: Node, name: string): void {
     const entry = this.entryOf(name);
+    if (entry.isAtOnce) {
+      this.late.push({ node, name });
+      return;
+    }
     node.provides = entry;
     this.renew(entry);
     entry.definers = withOne(entry.definers, node);
-    if (!entry.figure) this.doubled.add(entry);
+    if (!entry.sole) this.doubled.add(entry);
   }
 
   /** Takes a line out. */
@@ -150,7 +199,7 @@ export class Names {
     } else {
       this.renew(provides);
       provides.definers = withoutOne(provides.definers, node);
-      if (provides.figure || !provides.definers) this.doubled.delete(provides);
+      if (provides.sole || !provides.definers) this.doubled.delete(provides);
     }
     this.release(provides);
   }
@@ -164,7 +213,7 @@ export class Names {
   private renew(entry: Entry): void {
     // Nobody can have seen a name that nothing hangs on.
     if (entry.idle || this.renewed.has(entry)) return;
-    this.renewed.set(entry, entry.figure);
+    this.renewed.set(entry, entry.sole);
   }
 
   private tell(entry: Entry, changed: boolean | ReadonlySet<string>): void {
@@ -174,10 +223,16 @@ export class Names {
   }
 
   /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
-  gathered(): { readonly seeds: readonly Node[]; readonly touched: readonly Entry[] } {
+  gathered(blocks: readonly NodeBlock[]): {
+    readonly seeds: readonly Node[];
+    readonly touched: readonly Entry[];
+  } {
+    // A name that was given twice loses its value, and lines that have been looking at it must know.
+    if (this.late.length + this.doubled.size > 0) this.link(blocks);
+    for (const { node, name } of this.late.splice(0)) this.addDefiner(node, name);
     const replaced: Entry[] = [];
     for (const [entry, before] of this.renewed) {
-      const now = entry.figure;
+      const now = entry.sole;
       if (!before || !now) this.touch(entry);
       else if (now !== before) {
         // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the

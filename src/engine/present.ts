@@ -6,7 +6,8 @@ import { KNOWN_FIELDS, type Card, fieldFits } from './cards';
 import { CATALOGUE } from './catalogue';
 import type { SheetBlock } from './blocks';
 import { forEachOf } from './few';
-import type { Node, Problem, RelatedRef } from './graph';
+import { type Problem, type RelatedRef, nodeAt, nodesOf } from './graph';
+import type { Node } from './node';
 import { alike } from './near-names';
 import type { CardInForce, Finding, Place, Related, Row } from './results';
 import type { Sheet } from './sheet';
@@ -329,7 +330,7 @@ function makeRow(node: Node, block: Block, index: number, presenter: Presenter):
 
 function rowsOf(placed: Sheet['placed'][number], presenter: Presenter): Row[] {
   const { block, lines, card } = placed;
-  if (lines) return lines.nodes.map((node, index) => makeRow(node, block, index, presenter));
+  if (lines) return nodesOf(lines).map((node, index) => makeRow(node, block, index, presenter));
   if (!card) return [];
   return card.inner.rows().map((row) => inCard(row, block));
 }
@@ -356,7 +357,7 @@ export function rowAt(sheet: Sheet, line: number): Row | undefined {
     const { block, lines, card } = placed;
     const index = line - block.firstLine;
     if (index < 0) continue;
-    const node = lines?.nodes[index];
+    const node = lines && nodeAt(lines, index);
     if (node) return makeRow(node, block, index, sheet.presenter.afresh());
     const row = card?.inner.rows()[index];
     if (row) return inCard(row, block);

@@ -1,7 +1,8 @@
 /** Readings as values, and readings against the limits that were asked for. */
 import type { List, Quantity } from '../quantity/value';
 import { plain, quantity } from '../quantity/arithmetic';
-import type { Entry, Node, Recorded, Records } from './graph';
+import type { Entry, Recorded, Records } from './graph';
+import type { Node } from './node';
 import type { Asked, ReadingResult } from './results';
 
 /** Lines that record something about a name, in the order of the note. */

@@ -5,7 +5,8 @@
  * lines that need each other are found on the way (Tarjan's method, written with a stack of its own because a chain of ten
  * thousand lines would overflow the call stack): they are cycles and get no value.
  */
-import { type Entry, type Lookup, type Node, freshMark } from './graph';
+import { type Entry, type Lookup, freshMark } from './graph';
+import type { Node } from './node';
 
 /** Values of `Node.order`; a line on the way to what it needs has its number in the order of visiting, from 1. */
 const UNSEEN = 0;
@@ -38,7 +39,7 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
  * so they are evaluated beforehand.
  */
 function provider({ entry, want }: Lookup): Node | null {
-  return want === 'value' ? entry.figure : null;
+  return want === 'value' ? entry.sole : null;
 }
 
 function needsItself(node: Node): boolean {
@@ -116,7 +117,7 @@ function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => 
   const enter = (node: Node): void => {
     node.order = ++visited;
     open.push(node);
-    path.push({ node, low: visited, at: node.lookups });
+    path.push({ node, low: visited, at: node.lookups ?? null });
   };
   enter(start);
   for (let step = path.at(-1); step; step = path.at(-1)) {

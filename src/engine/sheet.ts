@@ -8,23 +8,24 @@ import { plain } from '../quantity/arithmetic';
 import type { CardView, RecordValue, Text, Value, Quantity } from '../quantity/value';
 import { parseLine } from '../notation/line';
 import { readNote } from '../notation/note';
-import type { Block, CallNode, Expression, FenceWord, Note } from '../notation/syntax';
+import type { Block, CallNode, Expression, FenceWord, Note, Statement } from '../notation/syntax';
 import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
-import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceNodes } from './blocks';
+import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from './blocks';
 import { bindArguments } from './call';
 import { GivenArguments } from './given';
 import type { Card } from './cards';
 import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';
 import { forEachOf } from './few';
-import { type Entry, type Node, ONLY_A_VALUE, freshMark } from './graph';
+import { type Entry, freshMark, nodesOf } from './graph';
+import { type Node, ONLY_A_VALUE } from './node';
 import { judge } from './judge';
 import { Names } from './names';
 import { Presenter, allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
 import type { CardInForce, Finding, Row, Shop } from './results';
 import { settle } from './settle';
-import { evaluateNode } from './statement';
+import { evaluateNode, valueAtOnce } from './statement';
 import { difference, entryValue } from './values';
 
 export class Sheet implements Scope {
@@ -56,12 +57,17 @@ export class Sheet implements Scope {
   /** `inside` makes a card's own sheet: every block calculates and no cards are in force. */
   constructor(private readonly inside = false) {
     this.cardBox = new CardBox(() => new Sheet(true));
-    this.register = new Names((name) => (inside ? null : this.cardBox.named(name)), this.giveValue);
+    this.register = new Names(
+      (name) => (inside ? null : this.cardBox.named(name)),
+      this.giveValue,
+      this.valueAtOnce,
+    );
   }
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
   update(note: Note, shops: readonly Shop[] = []): void {
     this.cached = nothingYet();
+    if (this.blocks.length > 0) this.register.link(this.blocks);
     this.note = note;
     if (!this.inside) {
       this.readJob(note);
@@ -75,7 +81,7 @@ export class Sheet implements Scope {
       }
     }
     this.readBlocks(note);
-    const { seeds, touched } = this.register.gathered();
+    const { seeds, touched } = this.register.gathered(this.blocks);
     this.judgeAll(settle(seeds, this), touched);
   }
 
@@ -125,7 +131,7 @@ export class Sheet implements Scope {
     const wanted = system === 'mm' || system === 'in' ? system : null;
     if (wanted === this.system) return;
     this.system = wanted;
-    for (const block of this.blocks) for (const node of block.nodes) this.register.refresh(node);
+    for (const block of this.blocks) for (const node of nodesOf(block)) this.register.refresh(node);
   }
 
   /** Finds the changed lines of every block, and puts the new lines' nodes in the place of the old ones'. */
@@ -160,21 +166,21 @@ export class Sheet implements Scope {
       const block = reused ?? emptyBlock(source.word, key);
       const change = changeText(block, source.content);
       if (change) {
-        release(block, block.nodes.slice(change.from, change.from + change.removed));
+        release(block, nodesOf(block, change.from, change.from + change.removed));
         moving.push({ block, change, source });
       }
       return block;
     });
     const kept = new Set(after);
-    for (const block of before) if (!kept.has(block)) release(block, block.nodes);
+    for (const block of before) if (!kept.has(block)) release(block, nodesOf(block));
     for (const { block, change, source } of moving) {
       const machines = source.on.map((word) => this.register.entryOf(word.text));
-      const nodes = change.added.map((text) => {
+      const lines = change.added.map((text) => {
         const moved = gone.size === 0 ? undefined : gone.get(`${block.key}\0${text}`)?.pop();
         if (moved?.provides && moved.kind !== 'figure') this.register.touch(moved.provides);
         return moved ?? this.register.add(text, machines, parseLine(text, source.word));
       });
-      replaceNodes(block, change, nodes);
+      replaceLines(block, change, lines);
     }
     for (const nodes of gone.values()) {
       for (const node of nodes) {
@@ -197,6 +203,11 @@ export class Sheet implements Scope {
   private readonly giveValue = (node: Node): void => {
     this.evaluate(node);
     this.noteTrouble(node);
+  };
+
+  private readonly valueAtOnce = (text: string, statement: Statement & { kind: 'figure' }): Value | null => {
+    this.evaluations++;
+    return valueAtOnce(text, statement, this.evaluation);
   };
 
   private noteTrouble(node: Node): void {
@@ -293,8 +304,9 @@ export class Sheet implements Scope {
   }
 
   figure(name: string): Row | undefined {
-    const definers = this.register.find(name)?.definers;
-    const [node] = definers instanceof Set ? definers : [definers];
+    const entry = this.register.find(name);
+    const definers = entry?.definers;
+    const [node] = definers instanceof Set ? definers : [entry?.figure];
     if (!node) return undefined;
     const { figures } = this.cached;
     if (!figures.has(node)) figures.set(node, rowOf(this, node));

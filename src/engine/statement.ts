@@ -18,7 +18,7 @@ import type {
   UnitNode,
 } from '../notation/syntax';
 import { type Evaluation, unitText } from './evaluate';
-import { type Node, type Outcome, ONLY_A_VALUE } from './graph';
+import { type Node, type Outcome, ONLY_A_VALUE } from './node';
 import type { Asked, CheckResult } from './results';
 
 /** Evaluates the node and stores what came of it. The caller compares the value with the one before. */
@@ -54,6 +54,17 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
       node.value = { kind: 'text', text: statement.words.text };
   }
   node.outcome = outcome(evaluation, checked, readings);
+}
+
+/** The value of a figure without limits that has nothing to say and looks up figures only; null for any other. */
+export function valueAtOnce(
+  text: string,
+  { expression, to }: Statement & { kind: 'figure' },
+  evaluation: Evaluation,
+): Value | null {
+  evaluation.begin(text);
+  const value = shown(evaluation, evaluation.value(expression), to);
+  return evaluation.problems.length === 0 ? value : null;
 }
 
 function outcome(

@@ -8,7 +8,7 @@ import { recordOf } from './readings';
  * has one that failed or waits; undefined when nothing gives it anything.
  */
 export function entryValue(entry: Entry): Value | null | undefined {
-  if (entry.definers) return entry.figure?.value ?? null;
+  if (entry.hasFigure) return entry.figureValue;
   const sample = entry.records ? recordOf(entry, 'mean') : null;
   if (sample) return sample;
   if (entry.card) return entry.card.value;

@@ -1,8 +1,8 @@
 /** Which lines of a block are new, against comparing all its lines one by one. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type SheetBlock, changeText, emptyBlock, linesOf, replaceNodes } from '../../src/engine/blocks';
-import { Node } from '../../src/engine/graph';
+import { type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from '../../src/engine/blocks';
+import { Node } from '../../src/engine/node';
 
 const ofLines = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');
 
@@ -97,10 +97,10 @@ describe('lines put in the place of others', () => {
   ])('at %i, %i fewer and %i more', (from, removed, more) => {
     const block = emptyBlock('figures', '');
     const [had, got] = [nodes(5), nodes(more)];
-    replaceNodes(block, { from: 0, removed: 0, added: [] }, had);
-    replaceNodes(block, { from, removed, added: [] }, got);
+    replaceLines(block, { from: 0, removed: 0, added: [] }, had);
+    replaceLines(block, { from, removed, added: [] }, got);
     const wanted = [...had.slice(0, from), ...got, ...had.slice(from + removed)];
-    expect(block.nodes.map((node) => wanted.indexOf(node))).toEqual(wanted.map((_, i) => i));
+    expect(block.lines.map((line) => wanted.indexOf(line as Node))).toEqual(wanted.map((_, i) => i));
     expect(wanted.map((node) => node.line)).toEqual(wanted.map((_, i) => i));
   });
 
@@ -108,15 +108,15 @@ describe('lines put in the place of others', () => {
     const block = emptyBlock('figures', '');
     block.firstLine = 7;
     const had = nodes(40);
-    replaceNodes(block, { from: 0, removed: 0, added: [] }, had);
+    replaceLines(block, { from: 0, removed: 0, added: [] }, had);
     for (let round = 1; round <= 3; round++) {
       // Two changes, so that what is remembered of the last one does not help.
-      replaceNodes(block, { from: 0, removed: 0, added: [] }, nodes(2));
-      replaceNodes(block, { from: 0, removed: 0, added: [] }, nodes(3));
+      replaceLines(block, { from: 0, removed: 0, added: [] }, nodes(2));
+      replaceLines(block, { from: 0, removed: 0, added: [] }, nodes(3));
       expect(had.map((node, i) => node.line - i)).toEqual(had.map(() => 7 + 5 * round));
       expect(new Node('a = 1', [], null, 0).line).toBe(0);
     }
-    replaceNodes(block, { from: 0, removed: 1, added: [] }, []);
+    replaceLines(block, { from: 0, removed: 1, added: [] }, []);
     expect([...had].reverse().map((node) => node.line)).toEqual(had.map((_, i) => 60 - i));
   });
 });
