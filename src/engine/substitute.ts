@@ -1,7 +1,7 @@
 /** Puts figures in the place of names, so that the text still reads and works out in the notation. */
-import type { BinaryNode, Expression } from '../notation/syntax';
+import type { Expression } from '../notation/syntax';
 
-/** The text for a name or a field, in the notation; null leaves it as written. */
+/** The text for a part of an expression, in the notation; null leaves it as written. */
 export type Put = (node: Expression) => string | null;
 
 interface Change {
@@ -10,7 +10,7 @@ interface Change {
   readonly text: string;
 }
 
-/** The expression as written in `text`, with each name and field replaced by what `put` gives for it. */
+/** The expression as written in `text`, with each part replaced for which `put` gives something. */
 export function substituted(text: string, node: Expression, put: Put): string {
   const changes: Change[] = [];
   collect(node, null, put, changes);
@@ -26,7 +26,7 @@ export function substituted(text: string, node: Expression, put: Put): string {
 /** Changes in the order of the text. */
 function collect(node: Expression, parent: Expression | null, put: Put, changes: Change[]): void {
   const into = (child: Expression): void => collect(child, node, put, changes);
-  const literal = node.kind === 'name' || node.kind === 'field' ? put(node) : null;
+  const literal = put(node);
   if (literal !== null) {
     const text = needsBrackets(literal, node, parent) ? `(${literal})` : literal;
     changes.push({ start: node.start, end: node.end, text });
@@ -57,10 +57,6 @@ function needsBrackets(literal: string, node: Expression, parent: Expression | n
   if (parent === null || (parent.kind !== 'binary' && parent.kind !== 'negate')) return false;
   if (/^[-−]/.test(literal)) return true;
   if (parent.kind === 'negate') return false;
-  if (isBase(node, parent)) return !/^[\d.]+$/.test(literal);
+  if (parent.operator === '^') return !/^[\d.]+$/.test(literal);
   return parent.operator === '/' && parent.right === node && literal.includes('/');
-}
-
-function isBase(node: Expression, { operator, left }: BinaryNode): boolean {
-  return operator === '^' && left === node;
 }

@@ -29,7 +29,7 @@ export function otherWays(q: Quantity): readonly string[] {
   const other = otherSystem(q.unit);
   const texts = other ? [shownIn(q, other)] : [];
   const dms = degreesMinutesSeconds(q);
-  return dms === null || dms === shown(q) ? texts : [...texts, dms];
+  return dms === null ? texts : [...texts, dms];
 }
 
 /** A difference between two quantities of one kind: of two temperatures it is no temperature. */
@@ -89,11 +89,10 @@ export function limitsOfSize(q: Quantity, low: number, high: number): string {
 /** Two quantities of one kind side by side, both in the first's unit, with digits enough to tell them apart. */
 export function pair(left: Quantity, right: Quantity): readonly [string, string] {
   const same = { ...right, unit: left.unit };
-  for (let extra = 0; extra < 9; extra++) {
+  for (let extra = 0; ; extra++) {
     const texts = [shown(left, extra), shown(same, extra)] as const;
-    if (texts[0] !== texts[1] || left.value === right.value) return texts;
+    if (texts[0] !== texts[1] || left.value === right.value || extra === MOST_EXTRA) return texts;
   }
-  return [shown(left, 9), shown(same, 9)];
 }
 
 /** Words as the beginning of a sentence. */

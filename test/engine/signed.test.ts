@@ -44,6 +44,19 @@ describe('a signed result', () => {
     expect(signed('offset = 1 mm', 'other = 2 mm')).toEqual([{ code: 'signed-gone', line: 6 }]);
   });
 
+  it.each([
+    ['offset = 4 kg', 'as 4 mm and now comes out as 4 kg.'],
+    // Digits enough to tell them apart, in the unit that was signed.
+    ['offset = 4.0000002 mm', 'as 4 mm and now comes out as 4.0000002 mm.'],
+    ['offset = 1 in', 'as 4 mm and now comes out as 25.4 mm.'],
+    ['other = 4 mm', 'as 4 mm and has no value in this note any more.'],
+  ])('is told with its date: %s', (now, said) => {
+    const [finding] = calculate(
+      `\`\`\`figures\n${now}\n\`\`\`\n\`\`\`signed\ndate: 2025-03-01\noffset = 4 mm\n\`\`\`\n`,
+    ).findings();
+    expect(finding?.message).toContain(`\`offset\` was signed on 2025-03-01 ${said}`);
+  });
+
   it('counts in the last record only', () => {
     expect(codes('offset = 1 mm', 'offset = 2 mm', 'offset = 1 mm')).toEqual([]);
     expect(codes('offset = 1 mm', 'offset = 1 mm', 'offset = 2 mm')).toEqual(['signed-differs']);
