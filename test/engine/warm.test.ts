@@ -32,6 +32,21 @@ describe('a bore of 25 H7 in aluminium, read at 32 °C', () => {
     expect(finding?.message).toContain('over its limits');
     expect(finding?.data).toMatchObject({ by: expect.closeTo(0.02004, 5) as number });
   });
+  it('is not brought to 20 °C by an expansion that is none', () => {
+    const card = '\n```material ours\nexpansion = 23 mm\n```\n';
+    expect(codes(note('ours', bore, 'bore measured 25.0278 mm at 32 °C') + card)).toEqual([
+      'metal-gone',
+      'reading-warm',
+      'card-field-kind',
+    ]);
+  });
+  it('is a size: nothing else grows', () => {
+    const mass = 'blank = 2 kg ± 0.1';
+    expect(codes(note('butter', mass, 'blank measured 2.01 kg at 32 °C'))).toEqual([]);
+    expect(codes(note('aluminium_6082', mass, 'blank final 2.10001 kg at 32 °C'))).toEqual([
+      'outside-limits',
+    ]);
+  });
   it('keeps the reading as it was read', () => {
     const text = note('aluminium_6082', bore, 'bore measured 25.0278 mm at 32 °C', 'x = bore.reading');
     const sheet = calculate(text);
