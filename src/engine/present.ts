@@ -1,6 +1,5 @@
 /** Rows and findings as a host sees them: places in the note, sentences, what else they point to. */
 import type { FaultData } from '../quantity/value';
-import { unitNamed } from '../quantity/units';
 import { CARD_WORDS, whichOf } from '../trade/card-words';
 import { KNOWN_FIELDS, type Card, fieldFits } from './cards';
 import { CATALOGUE } from './catalogue';
@@ -92,7 +91,7 @@ export class Presenter {
     const make = ({ code, start, end, data, related }: Problem): Finding =>
       finding(
         code,
-        this.filled(code, data, node),
+        this.filled(code, data),
         at(line, start, end),
         (related ?? []).flatMap((ref) => this.related(ref)),
       );
@@ -119,9 +118,9 @@ export class Presenter {
   }
 
   /** Adds what only the whole sheet knows: the name behind an input number, names that look like an unknown one. */
-  private filled(code: string, data: FaultData, node: Node): FaultData {
+  private filled(code: string, data: FaultData): FaultData {
     if (typeof data['input'] === 'number') {
-      const name = this.sheet.inputName(data['input']) || node.name;
+      const name = this.sheet.inputName(data['input']);
       return { name, ...data, input: name };
     }
     return code === 'unknown-name' ? { ...data, offers: this.guess(String(data['name'])) } : data;
@@ -167,7 +166,7 @@ export class Presenter {
 function nameSpan(node: Node): { start: number; end: number } {
   if (node.statement.kind === 'figure') return node.statement.name;
   const start = node.text.length - node.text.trimStart().length;
-  return { start, end: Math.max(start, node.text.trimEnd().length) };
+  return { start, end: node.text.trimEnd().length };
 }
 
 function fieldPlace(card: Card, field: string): Place | null {
@@ -284,7 +283,7 @@ function cardFindings(card: Card): Finding[] {
       found.push(
         finding('card-field-kind', data, at(row.line, statement.expression.start, statement.expression.end)),
       );
-    } else if (!field && !unitNamed(name)) {
+    } else if (!field) {
       const near = alike(
         name,
         known.map((f) => f.name),
@@ -356,7 +355,6 @@ export function rowAt(sheet: Sheet, line: number): Row | undefined {
   for (const placed of sheet.placed) {
     const { block, lines, card } = placed;
     const index = line - block.firstLine;
-    if (index < 0) continue;
     const node = lines && nodeAt(lines, index);
     if (node) return makeRow(node, block, index, sheet.presenter.afresh());
     const row = card?.inner.rows()[index];

@@ -183,6 +183,18 @@ describe('a card', () => {
   });
 });
 
+describe('limits of a card', () => {
+  it('are told by its field, also on a line without a name', () => {
+    const card = fenced(['knee_per_turn = 2.5 mm ± 3'], 'machine mill');
+    for (const line of ['x = sqrt(mill.knee_per_turn * 1 mm)', 'sqrt(mill.knee_per_turn * 1 mm)']) {
+      const input = 'mill.knee_per_turn';
+      expect(findings(card + fenced([line]))).toMatchObject([
+        { code: 'fails-at-limit', data: { name: input, input } },
+      ]);
+    }
+  });
+});
+
 describe('what was signed', () => {
   it('points to the line as it is now', () => {
     const quoted = fenced(['a = 3 mm # thicker  '])
