@@ -52,7 +52,7 @@ export function units(sheet: Sheet, cursor: Cursor, converted?: string): readonl
 function inOrder(sheet: Sheet, kind: Dimension): readonly Unit[] {
   const system = sheet.system ?? 'mm';
   const rank = (u: Unit): number => {
-    const at = USUAL.indexOf(u.symbol === 'deg' ? '°' : u.symbol);
+    const at = USUAL.indexOf(u.symbol);
     return (systemOf(u) === system ? 0 : 2 * USUAL.length) + (at < 0 ? USUAL.length : at);
   };
   return [...unitsOfDimension(kind)].sort((a, b) => rank(a) - rank(b));

@@ -10,20 +10,7 @@ import type { Proposal } from './quick-fixes';
 import { said } from './said';
 
 /** Units offered besides the other system's; what a shop would turn a size or a speed into. */
-const OFFERED = new Set([
-  'mm',
-  'in',
-  'm/min',
-  'ft/min',
-  'mm/rev',
-  'in/rev',
-  'mm/min',
-  'in/min',
-  'kg',
-  'lb',
-  'min',
-  'h',
-]);
+const OFFERED = new Set(['mm', 'in', 'm/min', 'ft/min', 'mm/min', 'in/min', 'kg', 'min', 'h']);
 const MOST = 3;
 /** Digits of a converted figure: exact for every inch fraction to 1/128, and no trail of a rounded division. */
 const DIGITS = 9;
@@ -32,7 +19,7 @@ export function conversions({ sheet }: Noted, row: Row, offset: number): readonl
   const { statement } = row;
   const node = nodeAt(statement, offset);
   if (node?.kind === 'quantity') return literal(row, node);
-  if ((statement.kind !== 'figure' && statement.kind !== 'show') || statement.to) return [];
+  if (statement.kind !== 'figure' && statement.kind !== 'show') return [];
   const value = sheet.evaluateExpression(statement.expression, row.text);
   if (value?.kind !== 'number') return [];
   return unitsFor(value.unit).map((unit) => ({
@@ -55,7 +42,7 @@ function literal(row: Row, { start, end, unit, value }: QuantityNode): readonly 
 }
 
 function unitsFor(unit: Unit): readonly Unit[] {
-  if (unit.symbol === '' || unit.dimension === TEMPERATURE || unit.dimension.currency !== null) return [];
+  if (unit.dimension === TEMPERATURE) return [];
   const other = otherSystem(unit);
   const own = unitsOfDimension(unit.dimension).filter(({ symbol }) => OFFERED.has(symbol));
   return [...new Set([...(other ? [other] : []), ...own])].filter((each) => each !== unit).slice(0, MOST);

@@ -8,7 +8,7 @@ export function definition(sheet: Sheet, line: number, column: number): Place | 
   const found = symbolAt(sheet, line, column);
   if (!found) return null;
   const { kind, name, owner } = found;
-  if (kind === 'field') return owner && fieldPlace(sheet, owner, name);
+  if (owner) return fieldPlace(sheet, owner, name);
   if (kind === 'figure') return figurePlace(sheet, name);
   const card = sheet.card(name);
   return card?.builtIn === false ? card.place : null;

@@ -3,7 +3,7 @@ import { type ReadingResult, type Row, type Sheet, planned } from '../engine/ind
 import type { Quantity } from '../quantity/value';
 import type { Explanation, Part } from './explanation';
 import { hint } from './hints';
-import { limitsOfSize, otherWays, shown } from '../engine/wording';
+import { differenceOf, limitsOfSize, otherWays, shown } from '../engine/wording';
 
 export function explainRecord(sheet: Sheet, row: Row): Explanation | null {
   const { statement, reading } = row;
@@ -45,5 +45,5 @@ function apart(readings: readonly Quantity[]): string {
   const first = readings[0];
   if (!first) return '';
   const values = readings.map(({ value }) => value);
-  return shown({ ...first, value: Math.max(...values) - Math.min(...values) });
+  return shown(differenceOf(first, Math.max(...values) - Math.min(...values)));
 }

@@ -28,44 +28,41 @@ export function explainAt(sheet: Sheet, note: Note, line: number, column: number
   const row = sheet.rowAt(line);
   if (!row) return explainFence(sheet, note, line, column);
   const scope = scopeOf(sheet, row);
-  const found = at(scope.sheet, scope.row, column - row.column);
-  const explanation = found && explain(scope.sheet, found);
-  if (!found || !explanation) return null;
+  const found = at(scope, row, column - row.column);
+  if (!found) return null;
+  const explanation = explain(scope, found);
+  if (!explanation) return null;
   const { start, end } = found.span;
-  const pictured = row.block.word === 'figures' ? picturedBy(sheet, row, found.target) : null;
+  const pictured = row.block.word === 'figures' ? picturedBy(sheet, row, found.target) : undefined;
   return {
     explanation: minding(explanation, machineCautions(sheet, (pictured ?? row).block)),
     column: row.column + start,
     endColumn: row.column + end,
-    pictured,
+    pictured: pictured ?? null,
   };
 }
 
 /** A figure's own line has its pictures, wherever the figure is used; an argument has none of its call's. */
-function picturedBy(sheet: Sheet, row: Row, target: Found['target']): Row | null {
-  if (target.kind === 'line') return row.reading ? (sheet.figure(row.reading.path) ?? null) : row;
-  if (target.kind === 'name') return sheet.figure(target.name) ?? null;
+function picturedBy(sheet: Sheet, row: Row, target: Found['target']): Row | undefined {
+  if (target.kind === 'line') return row.reading ? sheet.figure(row.reading.path) : row;
+  if (target.kind === 'name') return sheet.figure(target.name);
   if (target.kind === 'field')
-    return target.node.of.kind === 'name' ? (sheet.figure(target.node.of.name) ?? null) : null;
-  if (target.kind !== 'formula') return null;
+    return target.node.of.kind === 'name' ? sheet.figure(target.node.of.name) : undefined;
   const { statement } = row;
   const whole =
     statement.kind === 'figure' || statement.kind === 'show' ? callOf(statement.expression) : null;
-  return whole === target.node ? row : null;
+  return target.kind === 'formula' && target.node === whole ? row : undefined;
 }
 
 /** What a line amounts to, for the tooltip of its hint. */
 export function explainRow(sheet: Sheet, row: Row): Explanation | null {
-  const scope = scopeOf(sheet, row);
-  const explanation = explainLine(scope.sheet, scope.row);
+  const explanation = explainLine(scopeOf(sheet, row), row);
   return explanation && minding(explanation, machineCautions(sheet, row.block));
 }
 
 /** A card's lines see only each other: they are explained by a sheet of their own. */
-function scopeOf(sheet: Sheet, row: Row): { readonly sheet: Sheet; readonly row: Row } {
-  const inner = sheet.cardSheet(row.block);
-  if (!inner) return { sheet, row };
-  return { sheet: inner, row: inner.rowAt(row.line - row.block.firstLine) ?? row };
+function scopeOf(sheet: Sheet, row: Row): Sheet {
+  return sheet.cardSheet(row.block) ?? sheet;
 }
 
 function explainLine(sheet: Sheet, row: Row): Explanation | null {
@@ -102,29 +99,22 @@ function explain(sheet: Sheet, { row, target }: Found): Explanation | null {
   switch (target.kind) {
     case 'line':
       return explainLine(sheet, row);
-    case 'name': {
-      if (target.path.length > 0) return explainLine(sheet, row);
-      return explainName(sheet, row, target.name, target.given);
-    }
+    case 'name':
+      return target.given ? explainLine(sheet, row) : explainName(sheet, target.name);
     case 'field':
       return explainField(sheet, row, target.node);
     case 'formula':
       return explainCall(sheet, row.text, target.node);
     case 'parameter':
       return explainParameter(sheet, target.node, target.parameter);
-    case 'card': {
-      const card = sheet.card(target.name);
-      return card ? explainCard(card) : null;
-    }
+    case 'card':
+      return explainCard(target.card);
     case 'expression':
       return explainExpression(sheet, row, target.node, null);
   }
 }
 
-function explainName(sheet: Sheet, row: Row, name: string, given: boolean): Explanation | null {
-  if (given && (row.statement.kind === 'reading' || row.statement.kind === 'used'))
-    return explainRecord(sheet, row);
-  if (given) return explainFigure(sheet, row, name);
+function explainName(sheet: Sheet, name: string): Explanation | null {
   const figure = sheet.figure(name);
   if (figure) return explainFigure(sheet, figure, name);
   if (name === 'pi')
@@ -138,10 +128,10 @@ function explainName(sheet: Sheet, row: Row, name: string, given: boolean): Expl
 function explainFigure(sheet: Sheet, row: Row, name: string): Explanation {
   const { statement, value } = row;
   const comment = statement.comment ? [words(statement.comment.text)] : [];
-  if (statement.kind !== 'figure') return { name, shown: null, parts: comment };
-  if (value === null) return { name, shown: null, parts: [...comment, words(withoutValue(row))] };
+  if (value === null || statement.kind !== 'figure')
+    return { name, shown: null, parts: [...comment, words(withoutValue(row))] };
   const { expression } = statement;
-  const parts = value.kind === 'number' ? numberParts(sheet, row, value) : fieldParts(value);
+  const parts = value.kind === 'number' ? numberParts(sheet, row, value, expression) : fieldParts(value);
   return {
     name,
     shown: headline(value),
@@ -161,10 +151,9 @@ function withoutValue(row: Row): string {
 }
 
 /** The value in other ways, the limits asked for, and what the inputs make of it. */
-function numberParts(sheet: Sheet, row: Row, value: Quantity): readonly Part[] {
+function numberParts(sheet: Sheet, row: Row, value: Quantity, expression: Expression): readonly Part[] {
   if (!row.asked) return [...also(value), ...limitParts(sheet, value)];
-  const inputs =
-    row.statement.kind === 'figure' ? sheet.evaluateExpression(row.statement.expression, row.text) : null;
+  const inputs = sheet.evaluateExpression(expression, row.text);
   return [...also(value), askedLimits(value, row.asked), ...limitParts(sheet, inputs)];
 }
 

@@ -41,15 +41,15 @@ export function usedField(row: Row, e: FieldNode, owner: Owner | null): readonly
 export function pathField(sheet: Sheet, row: Row, { names, start, end }: Path): readonly Occurrence[] {
   const [name = '', field] = names;
   if (field === undefined || row.text.slice(start, end) !== names.join('.')) return [];
-  const whole: Expression = { kind: 'name', name, start, end: start + name.length };
+  const whole: Expression = { kind: 'name', name, start, end };
   const owner = ownerOf(sheet, whole);
   return owner ? [fieldAt(row, field, start + name.length + 1, owner, false)] : [];
 }
 
 /** A card's own line: the field that it gives and those of the same card that it takes. */
 export function fieldsOfCard(row: Row): readonly Occurrence[] {
-  const { word, name } = row.block;
-  if (name === null || (word !== 'machine' && word !== 'material')) return [];
+  const { name } = row.block;
+  if (!name) return [];
   const owner: Owner = { kind: 'card', name: name.text };
   const { statement } = row;
   const found: Occurrence[] = [];

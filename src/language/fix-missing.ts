@@ -23,7 +23,7 @@ const FIRST_GUESSES = [
 export function missingFigure(noted: Noted, finding: Finding): readonly Proposal[] {
   const row = noted.sheet.rowAt(finding.line);
   const name = String(finding.data['name']);
-  if (row?.block.word !== 'figures' || !/^[\p{L}_][\p{L}\p{N}_]*$/u.test(name)) return [];
+  if (row?.block.word !== 'figures') return [];
   for (const value of FIRST_GUESSES) {
     const edits = [lineAbove(noted.text, row, `${name} = ${value}   # fill in`)];
     if (mends(noted, edits, finding.code))

@@ -2,7 +2,7 @@
 import type { Note, Statement } from '../notation/syntax';
 import { linesIn } from '../notation/blocks';
 import { parseLine } from '../notation/line';
-import { type TextEdit, linesOf } from './edits';
+import { type TextEdit, codeOf, linesOf } from './edits';
 
 /** A line whose part is longer than this does not push the others' column to the right. */
 const MOST_NAME = 24;
@@ -27,7 +27,7 @@ interface Parts {
 }
 
 /** The edits that align the figures blocks of a note, all or those that touch the lines given. */
-export function alignment(note: Note, text: string, from = 0, to = Infinity): readonly TextEdit[] {
+export function alignment(note: Note, text: string, from = -Infinity, to = Infinity): readonly TextEdit[] {
   const lines = linesOf(text);
   return note.blocks
     .filter(({ word }) => word === 'figures')
@@ -37,7 +37,7 @@ export function alignment(note: Note, text: string, from = 0, to = Infinity): re
         const column = block.column(i);
         const line = block.firstLine + i;
         // A list marker that used up part of a tab leaves code that is not the note's own text.
-        return column < 0 || lines[line]?.slice(column) !== each ? null : partsOf(line, column, each);
+        return lines[line]?.slice(column) !== each ? null : partsOf(line, column, each);
       });
       const end = block.firstLine + linesIn(block);
       return block.fenceLine > to || end < from ? [] : groups(rows).flatMap(aligned);
@@ -46,12 +46,11 @@ export function alignment(note: Note, text: string, from = 0, to = Infinity): re
 
 function partsOf(line: number, column: number, text: string): Parts | null {
   const statement = parseLine(text, 'figures');
-  const hash = text.indexOf('#');
-  const code = (hash < 0 ? text : text.slice(0, hash)).trimEnd();
+  const code = codeOf(text);
   // Words that stand alone, and lines that are not understood, keep their place.
   if (code.trim() === '' || statement.kind === 'broken') return null;
   const indent = /^\s*/.exec(code)?.[0] ?? '';
-  const comment = hash < 0 ? '' : text.slice(hash);
+  const comment = /#.*/.exec(text)?.[0] ?? '';
   const own = { line, column, text, indent, comment };
   if (statement.kind !== 'figure') return { ...own, name: code.trimStart(), size: null, limits: '' };
   const { name } = statement;
@@ -78,7 +77,7 @@ function groups(rows: readonly (Parts | null)[]): readonly (readonly Parts[])[] 
   const found: Parts[][] = [[]];
   for (const row of rows) {
     if (row) found.at(-1)?.push(row);
-    else if (found.at(-1)?.length !== 0) found.push([]);
+    else found.push([]);
   }
   return found;
 }
@@ -93,7 +92,7 @@ function aligned(group: readonly Parts[]): readonly TextEdit[] {
     figures.filter(({ limits }) => limits !== '').map(({ size }) => size ?? ''),
     MOST_SIZE,
   );
-  const codes = group.map((parts) => ({ parts, code: codeOf(parts, names, sizes) }));
+  const codes = group.map((parts) => ({ parts, code: written(parts, names, sizes) }));
   const commented = codes.filter(({ parts }) => parts.comment !== '').map(({ code }) => code);
   const column = widest(commented, MOST_CODE) + APART;
   return codes.flatMap(({ parts, code }): TextEdit[] => {
@@ -105,7 +104,7 @@ function aligned(group: readonly Parts[]): readonly TextEdit[] {
   });
 }
 
-function codeOf({ indent, name, size, limits }: Parts, names: number, sizes: number): string {
+function written({ indent, name, size, limits }: Parts, names: number, sizes: number): string {
   if (size === null) return indent + name;
   const stated = `${indent}${padded(name, names, 0)} = `;
   return limits === '' ? stated + size : `${stated}${padded(size, sizes, 0)} ${limits}`;

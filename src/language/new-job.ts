@@ -114,7 +114,7 @@ function slug(words: string): string {
   const made = words
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-+|-+$/g, '');
+    .replace(/^-+/, '');
   return made === '' ? 'job' : made.slice(0, MOST_SLUG).replace(/-+$/, '');
 }
 

@@ -1,15 +1,15 @@
 /** Pieces that several explanations are made of. */
 import type { Sheet } from '../engine/index';
 import type { Expression, UnitNode } from '../notation/syntax';
-import type { CardView, Value } from '../quantity/value';
+import type { Value } from '../quantity/value';
 import type { Part, Step } from './explanation';
 import { resultingLimits, withLimits } from './limits';
 import { otherWays, valueText } from '../engine/wording';
 import { type Conversion, workingOfLine } from '../engine/working';
 
 /** A figure in other ways, where there are any. */
-export function also(value: Value | CardView | null): readonly Part[] {
-  const texts = value && 'kind' in value && value.kind === 'number' ? otherWays(value) : [];
+export function also(value: Value | null): readonly Part[] {
+  const texts = value?.kind === 'number' ? otherWays(value) : [];
   return texts.length > 0 ? [{ kind: 'also', texts }] : [];
 }
 

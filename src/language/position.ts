@@ -1,21 +1,16 @@
 /** What stands at a place of a note: the innermost thing a question can be about. */
-import type { Sheet } from '../engine/index';
+import type { CardInForce, Sheet } from '../engine/index';
 import type { Row } from '../engine/results';
 import { codeOf } from './edits';
 import type { Argument, CallNode, Expression, FieldNode, Span, Word } from '../notation/syntax';
 
 export type Target =
-  /** A figure, where it is given or used; `path` has the record field after it, if any. */
-  | {
-      readonly kind: 'name';
-      readonly name: string;
-      readonly path: readonly string[];
-      readonly given: boolean;
-    }
+  /** A figure, where it is given or used. */
+  | { readonly kind: 'name'; readonly name: string; readonly given: boolean }
   | { readonly kind: 'field'; readonly node: FieldNode }
   | { readonly kind: 'formula'; readonly node: CallNode }
   | { readonly kind: 'parameter'; readonly node: CallNode; readonly parameter: string }
-  | { readonly kind: 'card'; readonly name: string }
+  | { readonly kind: 'card'; readonly card: CardInForce }
   /** Any other part of an expression: a quantity, brackets, or what an operator joins. */
   | { readonly kind: 'expression'; readonly node: Expression }
   /** The limits a line asks for, a check's comparison, a reading: the whole line is meant. */
@@ -42,7 +37,7 @@ export function at(sheet: Sheet, row: Row, offset: number): Found | null {
   switch (statement.kind) {
     case 'figure': {
       const { name, limits, expression } = statement;
-      if (within(name, offset)) return found({ kind: 'name', name: name.text, path: [], given: true }, name);
+      if (within(name, offset)) return found({ kind: 'name', name: name.text, given: true }, name);
       if (limits && within(limits, offset)) return found({ kind: 'line' }, limits);
       return inExpression(sheet, row, expression, offset) ?? whole();
     }
@@ -58,8 +53,8 @@ export function at(sheet: Sheet, row: Row, offset: number): Found | null {
     case 'used': {
       const { path } = statement;
       if (!within(path, offset)) return whole();
-      const [name = '', ...fields] = path.names;
-      return found({ kind: 'name', name, path: fields, given: true }, path);
+      const [name = ''] = path.names;
+      return found({ kind: 'name', name, given: true }, path);
     }
     default:
       return null;
@@ -131,8 +126,8 @@ function codeParameter(sheet: Sheet, node: CallNode, word: string): string | nul
 
 function cardOrName(sheet: Sheet, name: string): Target {
   const card = sheet.figure(name) ? undefined : sheet.card(name);
-  if (card) return { kind: 'card', name };
-  return { kind: 'name', name, path: [], given: false };
+  if (card) return { kind: 'card', card };
+  return { kind: 'name', name, given: false };
 }
 
 /** The word of the note's fence line that this column is in. */

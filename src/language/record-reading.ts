@@ -1,6 +1,7 @@
 /** Writing down at the machine what was read or run: which figure, how it stands, and the line it makes. */
 import { type Sheet, calculate, planned } from '../engine/index';
 import type { Row } from '../engine/results';
+import type { Span } from '../notation/syntax';
 import { SPEED, TURN_RATE, FEED_PER_TURN } from '../quantity/dimension';
 import type { Quantity } from '../quantity/value';
 import { type Noted, type TextEdit, codeOf, edited, lineBelow } from './edits';
@@ -31,12 +32,12 @@ export function readables(sheet: Sheet): readonly Readable[] {
     if (statement.kind === 'reading' || statement.kind === 'used')
       records.set(statement.path.names.join('.'), row);
   }
-  const add = (path: string, value: Quantity, text: string, group: 0 | 1 | 2 | 3): void => {
+  const add = (path: string, value: Quantity, text: string, group: 0 | 2 | 3): void => {
     if (seen.has(path)) return;
     seen.add(path);
     const record = records.get(path);
     const last = record ? codeOf(record.text).trim().slice(path.length).trim() : '';
-    groups[record && group > 0 ? 1 : group].push({
+    groups[record && group !== 0 ? 1 : group].push({
       path,
       shown: text,
       last,
@@ -46,14 +47,19 @@ export function readables(sheet: Sheet): readonly Readable[] {
   for (const row of rows) {
     const { statement, value } = row;
     if (statement.kind === 'figure' && value?.kind === 'number')
-      add(statement.name.text, value, `${shown(value)}${limitsText(row)}`, row.asked ? 0 : 2);
+      add(
+        statement.name.text,
+        value,
+        `${shown(value)}${limitsText(row.text, statement.limits)}`,
+        row.asked ? 0 : 2,
+      );
     if (statement.kind === 'figure' && value?.kind === 'record')
       for (const [field, part] of value.fields)
         if (part.kind === 'number') add(`${statement.name.text}.${field}`, part, valueText(part), 3);
   }
   for (const [path, row] of records) {
     const [first] = row.reading?.readings ?? [];
-    if (first) add(path, first, 'measured', 1);
+    if (first) add(path, first, 'measured', 2);
   }
   return groups.flat();
 }
@@ -63,9 +69,8 @@ function isRun({ dimension }: Quantity): boolean {
   return dimension === TURN_RATE || dimension === SPEED || dimension === FEED_PER_TURN;
 }
 
-function limitsText(row: Row): string {
-  const words = row.asked && row.statement.kind === 'figure' ? row.statement.limits : null;
-  return words ? ` ${row.text.slice(words.start, words.end)}` : '';
+function limitsText(text: string, limits: Span | null): string {
+  return limits ? ` ${text.slice(limits.start, limits.end)}` : '';
 }
 
 export interface Judged {
@@ -88,11 +93,9 @@ export function judged(noted: Noted, path: string, how: How, typed: string): Jud
   const then = calculate(edited(text, [edit]), shops);
   const row = then.rowAt(after.line + 1);
   const found = row?.findings.find(({ severity }) => severity !== 'info');
-  if (!row || row.statement.kind === 'broken')
-    return { edit: null, line, verdict: found?.message ?? 'This is no reading.', good: false };
-  if (found?.code === 'reading-kind' || found?.code === 'used-kind')
-    return { edit: null, line, verdict: found.message, good: false };
-  return { edit, line, verdict: found?.message ?? hint(then, row) ?? line, good: !found };
+  const stands = row && row.statement.kind !== 'broken' && !/^(?:reading|used)-kind$/.test(found?.code ?? '');
+  const verdict = found?.message ?? (row && hint(then, row)) ?? line;
+  return { edit: stands ? edit : null, line, verdict, good: !found };
 }
 
 /** The line below which it belongs: the last of its own, but for an inspection the last line of inspections. */

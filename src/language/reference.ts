@@ -109,7 +109,7 @@ function kindOf(parameter: Parameter): string {
   if (kind === 'code') return 'ISO 286 code';
   if (kind === 'count') return 'whole number';
   const dimension = parameterDimension(parameter);
-  const what = unit === '¤' ? 'money' : dimension ? dimensionName(dimension) : 'number';
+  const what = dimension ? dimensionName(dimension) : 'number';
   const usual = unit === '' || unit === '¤' ? what : `${what}, usually ${unit}`;
   return kind === 'list' ? `list: ${usual}` : usual;
 }

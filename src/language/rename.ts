@@ -67,7 +67,7 @@ export function refusal(sheet: Sheet, symbol: Symbol, name: string): Refused | n
     if (isActedOn(name) || isActedOn(symbol.name)) return 'acted-on';
     return cardOf(sheet, symbol)?.fields.has(name) ? 'taken' : null;
   }
-  if (sheet.figure(name) ?? sheet.valueOf(name) ?? sheet.card(name)) return 'taken';
+  if (sheet.figure(name) ?? sheet.valueOf(name)) return 'taken';
   return symbol.kind === 'figure' && isSigned(sheet, symbol.name) ? 'signed' : null;
 }
 

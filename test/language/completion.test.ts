@@ -354,6 +354,11 @@ describe('fields', () => {
     for (const none of [').‸', '(2 + (3)).‸']) expect(labels(none)).toEqual([]);
   });
 
+  it('of the head are told as they are, whatever a card’s field of that name means', () => {
+    const text = `---\npower: by hand\n---\n${figures('a = job.‸')}`;
+    expect(answers(text).map(({ label, detail }) => [label, detail])).toEqual([['power', 'by hand']]);
+  });
+
   it('of a figure that is called as a card are the figure’s', () => {
     expect(first(1, 'lathe = ball_on_shank(30 mm, 12 mm)', 'lathe.‸')).toEqual(['tilt']);
   });
@@ -486,7 +491,8 @@ describe('signature help', () => {
     expect(active('a = hypot(1, 2, ‸')).toBe('other');
     expect(active('a = sqrt(1, ‸')).toBeUndefined();
     expect(active('a = hypot(leg: 1‸')).toBe('leg');
-    expect(active('a = ball_on_shank(filet: 1‸')).toBeUndefined();
+    for (const none of ['ball_on_shank(filet: 1‸', 'ball_on_shank(1, 2, 3, 4, ‸', 'sqrt(1, ‸'])
+      expect([none, help(none)?.active]).toEqual([none, null]);
     expect(help('a = nothing(‸')).toBeNull();
     expect(signature(asked('```figures on max(‸\n```'))).toBeNull();
     expect(signature(asked('```figures\n# max(‸\n```'))).toBeNull();

@@ -180,7 +180,8 @@ describe('the picture', () => {
     expect(of('12 mm < ‸hypot(30 mm, 12 mm)')).toBeNull();
     expect(of('x = ‸nothing')).toBeNull();
     expect(of('x = nothing.‸ring')).toBeNull();
-    const card = marked('```machine m\n‸power = 2 kW\n```\n');
+    expect(of('ball_on_shank(‸ball: 30 mm, neck: 12 mm)')).toBeNull();
+    const card = marked('```machine m\n‸power = 2 kW\n```\n```figures\npower = 3 kW\n```\n');
     expect(explainAt(card.sheet, card.sheet.note, card.line, card.column)?.pictured).toBeNull();
   });
   it('is not shown with an argument, nor with a part of an expression', () => {
@@ -273,6 +274,10 @@ describe('a formula', () => {
     const three = told('‸cutting_speed(45 rpm, 100 mm)');
     expect(three).toHaveLength(3);
     expect(told('‸a = cutting_speed(45 rpm, 100 mm)')).toEqual(three);
+    expect(told('‸a = boring_bar_setting(40 mm, 8.5 mm, hole)').slice(3)).toEqual([
+      '1 more on boring_bar_setting.',
+    ]);
+    expect(told('‸a = backlash(12.4 mm, 12.15 mm)')).toHaveLength(1);
   });
   it('before it is called tells what it takes and what it gives', () => {
     const speed = explainFormula('spindle_speed')?.parts ?? [];
@@ -490,6 +495,7 @@ describe('what is told of', () => {
     const texts = found.parts.map((each) => {
       if (each.kind === 'words') return each.text;
       if (each.kind === 'also') return each.texts.join(' · ');
+      if (each.kind === 'table' && each.rows.length === 0) return 'an empty table';
       if (each.kind === 'table') return each.rows.map((row) => row.join(' ')).join('; ');
       if (each.kind === 'limits') return [each.text, ...each.shares].join(', ');
       if (each.kind === 'working')
@@ -539,6 +545,8 @@ describe('what is told of', () => {
     [['s = 2 mm', 's.‸ring'], null],
     [['a = ‸pi'], 'pi 3.14159… | A circle is pi times as long round as across.'],
     [['a = ‸nowhere'], null],
+    [['1 mm ‸+ 1 kg'], null],
+    [['a = 1 +', 'b = ‸a'], 'a | No value: something is wrong in its line.'],
     [['a = 1 mm + 1 kg # why', 'b = ‸a'], 'a | why | No value: something is wrong in its line.'],
     [['old measured 20 °C, 22 °C', 'a = ‸old'], 'old 21 °C | Mean of its last readings. | 69.8 °F'],
     [['a = 30 mm ± 0.1', 'b = ‸a / 2'], 'a 30 mm ±0.1 | 1.1811 in | Asked: ±0.1: 29.9 … 30.1 mm'],
@@ -569,6 +577,21 @@ describe('what is told of', () => {
       ['```material m\n```\n```figures on ‸m\n```'],
       'm | Card of a material, in this note. | Speeds are starting points: check them against the tool, the machine and the cut.',
     ],
+    [['---\njob: 7\n---\n```figures\na = ‸job\n```'], 'job | What the head of the note says. | job 7 '],
+    [['a = ‸job'], 'job | What the head of the note says.'],
+    [
+      ['```machine m\nmax_speed = 300 rpm\n```\n```figures\nm.‸max_speed\n```'],
+      'm.max_speed 300 rpm | On the card of m.',
+    ],
+    [
+      ['lathe = 3 mm', 'lathe measured 4 mm', 'lathe.‸reading'],
+      'lathe.reading 4 mm | 0.1575 in | The last reading taken.',
+    ],
+    [
+      ['old ‸measured 20 °C, 22 °C'],
+      'old measured | mean 21 °C, 2 °C apart. | 1 20 °C 68 °F; 2 22 °C 71.6 °F | Apart: 2 °C',
+    ],
+    [['> ```figures\n> a = ‸pi\n> ```'], 'pi 3.14159… | A circle is pi times as long round as across.'],
     [['```machine ‸lone\n```'], 'lone | Card of a machine, in this note.'],
     [['```figures on ‸nowhere\n```'], null],
     [['```machine m\npow‸er = 2 kW\n```'], 'power 2 kW | 2.682 hp_imperial'],

@@ -49,6 +49,11 @@ describe('aligning', () => {
     ]);
   });
 
+  it('has nothing to change in what is aligned', () => {
+    const note = figures('a  = 1  # x', 'bb = 2  # y', '', 'c <= 3');
+    expect(alignment(readNote(note), note)).toEqual([]);
+  });
+
   it('goes by what stands together', () => {
     expect(lines('a = 1', 'long_name = 2', '', 'b = 3', '# words', 'cc = 4')).toEqual([
       'a         = 1',

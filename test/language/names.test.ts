@@ -103,6 +103,13 @@ describe('the definition of what has no line of its own', () => {
     // Figures that stand for each other end nowhere.
     expect(at('l = k.ring', 'ring')).not.toBeUndefined();
     expect(at('m = nothing.ring', 'ring')).toBeNull();
+    const names = (...lines: string[]): readonly string[] =>
+      occurrences(calculate(figures(...lines))).map(({ name, kind }) => `${kind} ${name}`);
+    expect(names('nothing.ring used 3 mm')).toEqual(['figure nothing']);
+    expect(names('old measured 3 mm', 'a = old.reading')).toEqual(['figure old', 'figure a', 'figure old']);
+    expect(names('nothing(M30x1.5-6g)')).toEqual([]);
+    const onCard = '```machine m\narea = pi * 2 mm\nlead = thread_sizes(M30x1.5-6g).pitch\n```\n';
+    expect(occurrences(calculate(onCard)).map(({ name }) => name)).toEqual(['m', 'area', 'lead']);
   });
 });
 
@@ -192,7 +199,7 @@ describe('the uses', () => {
   });
 
   it('are asked about from the first letter to right behind the last', () => {
-    const sheet = calculate(`---\nmaterial: brass\n---\n${figures('a = ring + 3 mm', 'ring = 1 mm')}`, [
+    const sheet = calculate(`---\nmaterial: steel_C45\n---\n${figures('a = ring + 3 mm', 'ring = 1 mm')}`, [
       SHOP,
     ]);
     const names = Array.from({ length: 12 }, (_, column) => symbolAt(sheet, 4, column)?.name ?? '');
@@ -342,6 +349,10 @@ note: bore measured cold
 
 \`\`\`machine other_lathe
 bore = 20 mm
+\`\`\`
+
+\`\`\`figures
+spare = 3 mm
 \`\`\`
 `;
   const USES = `---
@@ -517,7 +528,7 @@ describe('the outline', () => {
 describe('the outline, block by block,', () => {
   it('has where each stands, its figures, and what is marked when it is picked', () => {
     const text =
-      '> ```figures on lathe, head\n> long = 2 mm + 1 mm # x\n> b = 3 mm ± 0.1 # y\n> d = 5 mm\n> 2 * 3\n> ```\n```signed\na = 1 mm\n```\n```material m\n';
+      '> ```figures on lathe, head\n> long = 2 mm + 1 mm # x\n> b = 3 mm ± 0.1 # y\n>   d = 5 mm # z\n> 2 * 3\n> ```\n```signed\na = 1 mm\n```\n```material m\n';
     const [first, second, third] = blockSymbols(calculate(text, [SHOP]));
     expect(first).toMatchObject({
       name: 'figures on lathe, head',
@@ -532,7 +543,7 @@ describe('the outline, block by block,', () => {
           selection: { line: 1, column: 2, endLine: 1, endColumn: 6 },
         },
         { name: 'b', detail: '2.9 … 3.1 mm' },
-        { name: 'd', detail: '5 mm' },
+        { name: 'd', detail: '5 mm', selection: { line: 3, column: 4, endColumn: 5 } },
       ],
     });
     expect(second).toMatchObject({
@@ -542,12 +553,25 @@ describe('the outline, block by block,', () => {
       figures: [],
     });
     expect(third).toMatchObject({ name: 'material m', kind: 'material', range: { line: 9 } });
+    expect(blockSymbols(calculate(figures('a = 1')))[0]?.name).toBe('figures');
     const broken = blockSymbols(calculate(figures('e = 1 mm + 1 kg ± 0.1 mm'), []))[0]?.figures[0];
     expect(broken?.detail).toBe('1 mm + 1 kg ± 0.1 mm');
   });
 });
 
 describe('the page of a finding', () => {
+  it.each([
+    ['unit-mismatch', 'An error: the line has no value, or what it asks does not hold.'],
+    ['speed-between-steps', 'A warning: the value stands, but it deserves a second look.'],
+    ['side-unknown', 'A remark: nothing is wrong.'],
+  ])('of %s says how it is met, and its code at the end', (code, means) => {
+    const page = findingPage(code) ?? '';
+    expect(page.split('\n\n').slice(2)).toEqual([means, `Code: \`${code}\`\n`]);
+    expect(page.split('\n')[0]).toBe(
+      `# ${code.charAt(0).toUpperCase()}${code.slice(1).replaceAll('-', ' ')}`,
+    );
+  });
+
   it('says why the notebook asks', () => {
     expect(findingPage('speed-between-steps')).toContain('A geared head runs only at its steps');
     expect(findingCodes().every((code) => (findingPage(code)?.length ?? 0) > 60)).toBe(true);

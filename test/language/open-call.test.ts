@@ -12,6 +12,7 @@ describe('the call that is open at the end of a text', () => {
     ['f(a,b', { name: 'f', index: 1 }],
     ['f(a, x: 3', { name: 'f', index: 1, named: 'x' }],
     ['f(x: 1, y:2, z', { name: 'f', index: 2, given: ['x', 'y'] }],
+    ['f(x: 1,yy:2,z', { name: 'f', index: 2, given: ['x', 'yy'] }],
     ['f(x:1, 2, y: 3', { name: 'f', index: 2, named: 'y', given: ['x'] }],
     ['f(g(1, 2), ', { name: 'f', index: 1 }],
     ['f(1, g(2, ', { name: 'g', index: 1 }],

@@ -172,6 +172,9 @@ describe('what was likely meant', () => {
     const writes = (text: string): readonly string[] =>
       titles(text).filter((title) => title.startsWith('Write'));
     expect(writes(figures('a = 5 + ‸1-3/8 in'))).toEqual(['Write 1 3/8 in', 'Write 1 in - 3/8 in']);
+    expect(writes(figures('ring = 3 mm', 'rink = 3 kg', 'a = ‸rinf + 1 mm'))).toEqual(['Write ring']);
+    const preferred = at(figures('ring = 3 mm', 'a = ‸rang + 1 mm')).found.map((fix) => fix.preferred);
+    expect(preferred.slice(0, 2)).toEqual([true, false]);
   });
 
   it('of several kinds or with several meanings is not written everywhere at once', () => {
@@ -360,7 +363,7 @@ describe('beside readings', () => {
 
 describe('another unit', () => {
   it('takes the place of a size, exactly', () => {
-    expect(titles('> ```figures\n> d = ‸25.4 mm\n> ```\n')).toEqual(['Convert to 1 in']);
+    expect(titles('> ```figures\n> d = ‸5 mm * 20\n> ```\n')).toEqual(['Convert to 0.196850394 in']);
     expect(fixed(/^Convert to 34.925 mm$/, figures('d = ‸1 3/8 in'))).toBe('d = 34.925 mm');
     expect(fixed(/^Convert to 1 in$/, figures('d = ‸25.4 mm ± 0.1 mm'))).toBe('d = 1 in ± 0.1 mm');
     expect(titles(figures('d = ‸5 AUD')).some((title) => title.startsWith('Convert'))).toBe(false);
@@ -379,6 +382,8 @@ describe('another unit', () => {
     ['5 in/min', ['127 mm/min', '0.127 m/min', '0.416666667 ft/min']],
     ['2 kg', ['4.40924524 lb']],
     ['2 lb', ['0.90718474 kg']],
+    ['500 g', ['1.10231131 lb', '0.5 kg']],
+    ['2 m/s', ['6.56167979 ft/s', '120 m/min', '120000 mm/min']],
     ['90 min', ['1.5 h']],
     ['2 h', ['120 min']],
     ['20 °C', []],

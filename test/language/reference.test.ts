@@ -24,6 +24,23 @@ describe('the reference page', () => {
     );
   });
 
+  it('of one formula has its group only', () => {
+    const own = allFormulas().filter(({ name }) => name === 'spindle_speed');
+    const lines = referencePage(own).split('\n');
+    expect(lines.filter((line) => line.startsWith('- ['))).toEqual([
+      '- [Speeds, feeds and forces](#speeds-feeds-and-forces): [`spindle_speed`](#spindle_speed)',
+    ]);
+    expect(lines.filter((line) => /^##+ /.test(line))).toEqual([
+      '## Speeds, feeds and forces',
+      '### spindle_speed',
+    ]);
+    const [formula] = own;
+    if (!formula) throw new Error('no spindle_speed');
+    const changed = referencePage([{ ...formula, source: 'a table of M. N.', why: 'Since\n  it turns.' }]);
+    expect(changed).toContain('\nSource: a table of M. N.\n');
+    expect(changed).toContain('\nSince it turns.\n');
+  });
+
   it('has every formula once, in a group that it names', () => {
     for (const { name, family } of allFormulas()) {
       expect([family, GROUPS.has(family)]).toEqual([family, true]);
