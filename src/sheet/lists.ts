@@ -35,8 +35,7 @@ function longest({ fields }: RecordValue): number {
 function itemsOf(value: RecordValue, name: string, part: Value, length: number): readonly string[] | null {
   if (part.kind === 'list') return part.items.length === length ? part.items.map(shown) : null;
   if (part.kind !== 'text' || fieldOf(value, name)?.perItem !== true) return null;
-  const items = part.text.split(', ');
-  return items.length === length ? items : null;
+  return part.text.split(', ');
 }
 
 function fieldOf({ of }: RecordValue, name: string): Field | undefined {

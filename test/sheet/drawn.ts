@@ -138,7 +138,7 @@ export const end = (tag: Tag | undefined): Place => ({ x: Number(tag?.['x2']), y
 export const apart = (a: Place, b: Place): number => Math.hypot(b.x - a.x, b.y - a.y);
 export const length = (tag: Tag | undefined): number => apart(start(tag), end(tag));
 
-const HEAD = '```machine head\nratio = 40\nplates = [15, 16, 18, 20, 21, 39, 41, 49]\n```\n';
+const HEAD = '```machine head\nratio = 40\nplates = [15, 16, 18, 20, 21, 39, 41, 49, 97, 199, 211]\n```\n';
 export const sheetOf = (...lines: string[]): ReturnType<typeof calculate> =>
   calculate(`${HEAD}\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`);
 

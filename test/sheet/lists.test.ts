@@ -54,7 +54,10 @@ describe('a list', () => {
     [13, 'bolt_circle(40 mm, 13)', true],
   ])('of %i lines is folded in the preview: %s, %s', (lines, call, folded) => {
     expect(html(call, PREVIEW).startsWith('<details class="scribeline-fold">')).toBe(folded);
-    if (folded) expect(html(call, PREVIEW)).toContain(`: ${lines} lines</summary>`);
+    if (folded)
+      expect(html(call, PREVIEW)).toContain(
+        `<summary>Coordinates of holes spaced evenly round a circle: ${lines} lines</summary>`,
+      );
     expect(html(call, PAPER)).not.toContain('<details');
   });
 
@@ -97,6 +100,7 @@ describe('a list', () => {
     const moves = calculate(
       '```machine head\nratio = 40\nplates = [15, 39]\n```\n```figures\na = indexing_moves(13, head)\n```\n',
     );
+    expect(tables(listHtml(moves.valueOf('a'), PREVIEW))[0]?.[0]).toBe('cut | whole turns | hole');
     const end = (how: How): string =>
       /<p class="scribeline-end">.*?<\/p>/.exec(listHtml(moves.valueOf('a'), how))?.[0] ?? '';
     expect(end(PREVIEW)).toMatch(/^<p class="scribeline-end">End check: /);
