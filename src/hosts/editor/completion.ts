@@ -105,8 +105,8 @@ function itemOf(each: Completion, position: Position): CompletionItem {
   const item = new CompletionItem({ label, description: detail }, KINDS[kind]);
   item.range = new Range(position.line, from, position.line, position.character);
   item.insertText = snippet ? new SnippetString(insert) : insert;
-  // In order as answered; a `±` comes before all else.
-  item.sortText = String(sort + 1).padStart(6, '0');
+  // In order as answered.
+  item.sortText = String(sort).padStart(6, '0');
   if (typed !== undefined) item.filterText = typed;
   item.detail = detail;
   if (snippet && insert.includes('|}')) item.command = { command: 'editor.action.triggerSuggest', title: '' };
