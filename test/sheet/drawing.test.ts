@@ -166,15 +166,19 @@ describe('a dimension', () => {
   });
 
   it.each([
-    ['to the right', at(60, 100), at(100, 100), 100],
-    ['to the left', at(100, 100), at(60, 100), 100],
-    ['short, to the left', at(100, 100), at(90, 100), 100],
-    ['rising', at(60, 120), at(100, 80), 86],
-    ['rising to the left', at(100, 120), at(60, 80), 86],
+    // From and to, and where its line ends at the right.
+    ['to the right', at(60, 100), at(100, 100), at(100, 80)],
+    ['to the left', at(100, 100), at(60, 100), at(100, 120)],
+    ['short, to the right', at(90, 100), at(100, 100), at(116, 80)],
+    ['short, to the left', at(100, 100), at(90, 100), at(116, 120)],
+    ['rising', at(60, 120), at(100, 80), at(85.86, 65.86)],
+    ['rising to the left', at(100, 120), at(60, 80), at(85.86, 134.14)],
   ])('too short for its words has them at the right, level: %s', (_, a, b, beyond) => {
     const [words] = of(dimension(a, b, 20, 'a good many words')).texts;
     expect(words).toMatchObject({ anchor: 'start', turned: 0 });
-    expect(words?.x).toBeGreaterThan(beyond);
+    expect(words?.x).toBeGreaterThan(beyond.x);
+    expect(words?.x).toBeLessThan(beyond.x + 12);
+    expect(Math.abs((words?.y ?? NaN) - 4 - beyond.y)).toBeLessThan(6);
   });
 
   it.each([

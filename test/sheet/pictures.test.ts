@@ -276,6 +276,7 @@ describe('the passes to the knee, drawn', () => {
   it('fall from the first touch to the size wanted, each on the curve and with its foot on the axis', () => {
     const curve = it_.pieces.filter(({ tag }) => tag['data-is'] === 'curve');
     expect(curve.length).toBeGreaterThan(30);
+    expect(curve[0]?.from.y).toBeLessThan(40);
     expect(curve[0]?.from.x).toBeLessThan(passes[0]?.x ?? NaN);
     expect(curve.at(-1)?.to).toEqual(passes.at(-1));
     for (const { from, to } of curve) {

@@ -154,8 +154,7 @@ export function dimension(
   if (fits)
     return [extension(a), extension(b), ...heads, text(lifted(middle), words, 'middle', turned)].join('');
   // Beyond the end at the reader's right (of an upright one, at its lower end), level.
-  const forward = Math.abs(ux) > 0.3 ? ux > 0 : uy > 0;
-  const end = forward ? along(q, short ? 18 : 6) : along(p, short ? -18 : -6);
+  const end = ux > 0 ? along(q, short ? 18 : 6) : along(p, short ? -18 : -6);
   const beside = Math.abs(ux) > 0.3 ? at(end.x + 3, end.y + 4) : at(end.x + 6, middle.y + 4);
   return [extension(a), extension(b), ...heads, text(beside, words, 'start')].join('');
 }

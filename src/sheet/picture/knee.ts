@@ -10,7 +10,6 @@ export function kneePasses(figures: Figures): string | null {
   const ballAt = (raise: number): number => 2 * Math.hypot(ring.value / 2, height.value - raise);
   const [left, right, top, bottom] = [64, 440, 18, 210];
   const [most, least] = [ballAt(0), Math.min(ball.value, ...balls.map(({ value }) => value))];
-  if (!(travel.value > 0 && most > least)) return null;
   const x = (raise: number): number => left + ((right - left) * raise) / travel.value;
   const y = (size: number): number => bottom - 14 - ((bottom - 14 - top) * (size - least)) / (most - least);
   const curve = Array.from({ length: 41 }, (_, i) => (i / 40) * travel.value);
