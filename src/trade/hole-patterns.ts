@@ -194,8 +194,7 @@ function partRing(given: Given): Ring {
 function turningEnds(given: Given, moved: 'start' | 'end'): readonly number[] {
   const { holes, start, step } = partRing(given);
   const still = given.number(moved === 'start' ? 'end' : 'start');
-  const way = moved === 'start' ? -1 : 1;
-  const across = [0, 180, -180].map((half) => still + way * half * (holes - 1));
+  const across = [0, 180, -180].map((half) => still + half * (holes - 1));
   return Array.from({ length: holes }, (_, i) => {
     const part = moved === 'start' ? 1 - i / (holes - 1) : i / (holes - 1);
     if (part === 0) return [];

@@ -29,7 +29,7 @@ function rowOf(given: Given, table: string, called: string): Row | Refusal {
   const thread = threadOf(given);
   if ('refused' in thread) return thread;
   const all = rows(table);
-  const found = thread.row ? undefined : all.find(([size]) => size === thread.diameter);
+  const found = all.find(([size]) => size === thread.diameter);
   if (found) return found;
   const [first, last] = [all[0]?.[0] ?? 0, all.at(-1)?.[0] ?? 0];
   const near = [

@@ -40,14 +40,14 @@ function warm(name: string): readonly Condition[] {
     must(
       name,
       'the temperature is above absolute zero',
-      (given) => !given.has(name) || given.number(name) > ABSOLUTE_ZERO,
+      (given) => given.number(name) > ABSOLUTE_ZERO,
       (given) =>
         `${shown(given.number(name), '°C')} is below absolute zero: give a temperature above ${ABSOLUTE_ZERO} °C.`,
     ),
     should(
       name,
       'the temperature is between -100 °C and 400 °C',
-      (given) => !given.has(name) || (given.number(name) >= -100 && given.number(name) <= 400),
+      (given) => given.number(name) >= -100 && given.number(name) <= 400,
       (given) =>
         `The expansion on a card holds near room temperature, and ${shown(given.number(name), '°C')} is far from it: ` +
         'give a mean value for that range on a card of your own, or a temperature between -100 °C and 400 °C.',

@@ -940,6 +940,10 @@ describe('a taper found from readings', () => {
       [10, 20, 30, 40, 50, 60, 166],
     ],
     [
+      [18.1, 18.2, 18.15, 18.22, 18.3, 18.4],
+      [10, 20, 30, 40, 50, 166],
+    ],
+    [
       [18, 18],
       [10, 88],
     ],
@@ -992,6 +996,7 @@ describe('a taper found from readings', () => {
       it.number('fitted', 'y1'),
       it.number('fitted', 'y2'),
     ];
+    expect(it.number('fitted', 'x2') - it.number('fitted', 'x1')).toBe(300);
     expect([Math.min(...heights), Math.max(...heights)]).toEqual([
       expect.closeTo(44, 1),
       expect.closeTo(136, 1),

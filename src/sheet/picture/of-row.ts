@@ -34,14 +34,14 @@ export function picturesOf(sheet: Sheet, row: Row, how: How = PREVIEW): readonly
   const made = [formulaPicture(sheet, callOf(statement.expression), value, show)];
   if (statement.kind === 'figure' && asked && value.kind === 'number') {
     const name = statement.name.text;
-    made.push(limitsBar(name, value, asked, readingsOf(sheet).get(name) ?? [], show));
+    made.push(limitsBar(name, value, asked, lastReadings(sheet).get(name), show));
   }
   return made.filter((it) => it !== null);
 }
 
 /** The shares of the inputs in a result's limits; null where one input or none moves it. */
-export function sharesOf(sheet: Sheet, { statement, value, asked }: Row): string | null {
-  if (asked || value?.kind !== 'number') return null;
+export function sharesOf(sheet: Sheet, { statement, value }: Row): string | null {
+  if (value?.kind !== 'number') return null;
   const name = statement.kind === 'figure' ? statement.name.text : '';
   return sharesBars(name, value, (input) => sheet.inputName(input));
 }
@@ -57,25 +57,18 @@ function formulaPicture(
   return call && draw ? draw({ arguments: call.arguments, value, show }) : null;
 }
 
-/** Readings by name, gathered once for each set of rows. */
-const gathered = new WeakMap<readonly Row[], ReadonlyMap<string, readonly ReadingResult[]>>();
+/** The last readings by name, gathered once for each set of rows. */
+const gathered = new WeakMap<readonly Row[], ReadonlyMap<string, ReadingResult>>();
 
-function readingsOf(sheet: Sheet): ReadonlyMap<string, readonly ReadingResult[]> {
+function lastReadings(sheet: Sheet): ReadonlyMap<string, ReadingResult> {
   const rows = sheet.rows();
   let known = gathered.get(rows);
   if (!known) gathered.set(rows, (known = gather(rows)));
   return known;
 }
 
-function gather(rows: readonly Row[]): ReadonlyMap<string, readonly ReadingResult[]> {
-  const byName = new Map<string, ReadingResult[]>();
-  for (const { reading } of rows) {
-    if (!reading) continue;
-    const list = byName.get(reading.path);
-    if (list) list.push(reading);
-    else byName.set(reading.path, [reading]);
-  }
-  return byName;
+function gather(rows: readonly Row[]): ReadonlyMap<string, ReadingResult> {
+  return new Map(rows.flatMap(({ reading }) => (reading ? [[reading.path, reading] as const] : [])));
 }
 
 export function figure(svg: string): string {

@@ -14,10 +14,9 @@ export function limitsBar(
   name: string,
   value: Quantity,
   asked: Asked,
-  results: readonly ReadingResult[],
+  last: ReadingResult | undefined,
   show: (q: Quantity) => string,
 ): string | null {
-  const last = results.at(-1);
   const tolerance = asked.high - asked.low;
   if (!last || !(tolerance > 0)) return null;
   const values = judgedAs(last)
