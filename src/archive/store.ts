@@ -73,9 +73,10 @@ export function* readBack(text: string, version: string): Generator<Kept, boolea
     if (end === -1) return false;
     // What is put behind begins a line of its own, whatever stood there before.
     if (end === start) continue;
-    const at = text.indexOf(' ', start);
-    const body = at > start && at < end ? text.slice(at + 1, end) : null;
-    const one = body !== null && text.slice(start, at) === lineSum(version, body) ? keptOf(body) : null;
+    const line = text.slice(start, end);
+    const at = line.indexOf(' ');
+    const body = line.slice(at + 1);
+    const one = line.slice(0, at) === lineSum(version, body) ? keptOf(body) : null;
     if (one) yield one;
     else whole = false;
   }

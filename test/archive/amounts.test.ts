@@ -104,6 +104,14 @@ describe('amounts', () => {
     ]);
   });
 
+  it('are those of a note as it is now, however often it changed since the question before', () => {
+    const index = indexOf({ 'a.md': noteOf('pin = 1 mm'), 'b.md': noteOf('pin = 1 mm') });
+    expect(ask(index, 'pin = 1 mm')).toEqual(['a.md', 'b.md']);
+    for (const size of [2, 3, 4])
+      index.put({ path: 'a.md', mark: '', entry: entryOf(noteOf(`pin = ${size} mm`)) });
+    expect([ask(index, 'pin = 1 mm'), ask(index, 'pin = 4 mm')]).toEqual([['b.md'], ['a.md']]);
+  });
+
   it('of one name are asked for by their kind, whichever came first', () => {
     const index = indexOf({ 'mass.md': noteOf('pin = 5 kg'), 'length.md': noteOf('pin = 5 mm') });
     expect(ask(index, 'pin = 5 mm')).toEqual(['length.md']);

@@ -54,6 +54,7 @@ describe('changed cards', () => {
     expect(changed(changes, pin(WIDE), pin(NARROW))).toHaveLength(1);
     expect(changed(changes, pin(NARROW), pin(ALIKE))).toEqual([['pin.md', ['speed-outside-machine']]]);
     changes.seen();
+    expect(changes.found.size).toBe(0);
     expect(changed(changes, pin(ALIKE), pin(NARROW))).toEqual([]);
   });
 

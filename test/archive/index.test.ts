@@ -273,6 +273,9 @@ describe('the index', () => {
         expect(sorted(await saved(again))).toEqual(wanted);
       }
     }
+    const both = new JobIndex();
+    await both.load(whole + changes, VERSION);
+    expect(both.changes(VERSION)).toBe('');
     const torn = new JobIndex();
     await torn.load(whole + changes.slice(0, -1), VERSION);
     expect(torn.changes(VERSION)).toBeNull();
@@ -283,6 +286,16 @@ describe('the index', () => {
     const worn = new JobIndex();
     await worn.load(whole + changes + changes, VERSION);
     expect(worn.changes(VERSION)).toBeNull();
+  });
+
+  it('has changes put behind it while no more than a quarter of its lines is out of date', async () => {
+    const index = new JobIndex();
+    await index.load(await saved(await indexOf(new MemoryNotes(12))), VERSION);
+    const put = (path: string): void => index.put({ path, mark: '2', entry: entryOf(FERRY) });
+    for (const path of ['jobs/00001.md', 'jobs/00002.md', 'jobs/00003.md']) put(path);
+    expect(index.changes(VERSION)).toMatch(/^(\n[^\n]+\n){3}$/);
+    put('jobs/00004.md');
+    expect(index.changes(VERSION)).toBeNull();
   });
 
   it('takes nothing that is no entry, though its sum is right', async () => {
@@ -442,7 +455,7 @@ describe('finding', () => {
     const notes = new MemoryNotes();
     notes.texts.set('a.md', '```figures\nold_ball = 20 mm\nold_ring = 20 mm\n```\n');
     notes.texts.set('ball.md', '```figures\nball = 20 mm\nring = 20 mm\n```\n');
-    notes.texts.set('field.md', '```figures\nball = ball_setup_result(22 mm, 0 mm, 15.5°, 9 mm)\n```\n');
+    notes.texts.set('field.md', '```figures\nball = bolt_circle(40 mm, 4)\n```\n');
     notes.texts.set('setup.md', '```figures\nsetup = ball_on_shank(20 mm, 8 mm)\n```\n');
     const index = await indexOf(notes);
     expect(asked(index, 'ball 1 mm .. 30 mm')).toEqual(['ball.md', 'field.md', 'a.md']);

@@ -469,7 +469,7 @@ describe('comparing', () => {
           'lost = none_1 + 1 mm',
           'far = 1000000 mm',
         ],
-        ...['warm = 20 °C', 'kind = 5 mm', 'upper = 8 mm +0.1/0 mm', 'lower = 8 mm 0/-0.1 mm', 'zero = 1 mm'],
+        ...['warm = 20 °C', 'kind = 7 mm', 'upper = 8 mm +0.1/0 mm', 'lower = 8 mm 0/-0.1 mm', 'zero = 1 mm'],
         ...['eye measured 5 mm', 'eye measured 6 mm', 'speed used 200 rpm'],
       )}`,
     );
@@ -509,7 +509,7 @@ describe('comparing', () => {
       '| --- | --- | --- | --- |',
       '| ball | 25 mm | 25.05 mm | +0.05 mm |',
       '| warm | 20 °C | 25 °C | +5 K |',
-      '| kind | 5 mm | 7 kg | another kind |',
+      '| kind | 7 mm | 7 kg | another kind |',
       '| upper | 8 mm (8 mm … 8.1 mm) | 8 mm (8 mm … 8.2 mm) | limits |',
       '| lower | 8 mm (7.9 mm … 8 mm) | 8 mm (7.8 mm … 8 mm) | limits |',
       '| eye measured | 6 mm | 6.5 mm | +0.5 mm |',
