@@ -1,6 +1,6 @@
 /** Values in a few words, as lines, hints and hovers say them. */
 import { quantity } from '../quantity/arithmetic';
-import { decimalsFor, degreesMinutesSeconds, show, showValue, shownText } from '../quantity/display';
+import { degreesMinutesSeconds, show, showValue, shownText, usualDecimals } from '../quantity/display';
 import { type Unit, fromBase, toBase, unitOf } from '../quantity/unit';
 import { otherSystem } from '../quantity/units';
 import type { Quantity, Value } from '../quantity/value';
@@ -8,12 +8,6 @@ import type { Quantity, Value } from '../quantity/value';
 /** A figure with its unit as the notation reads it back, with this many digits more than usual. */
 export function shown(q: Quantity, extra = 0): string {
   return extra === 0 ? show(q) : show(q, { decimals: usualDecimals(q) + extra });
-}
-
-/** Digits after the point by default: the unit's own, else as many as make six figures. */
-function usualDecimals({ value, unit }: Quantity): number {
-  const size = Math.abs(fromBase(value, unit));
-  return decimalsFor(unit) ?? (size === 0 ? 0 : Math.max(0, 5 - Math.floor(Math.log10(size))));
 }
 
 export function shownIn(q: Quantity, unit: Unit, extra = 0): string {

@@ -131,6 +131,12 @@ describe('a card', () => {
     expect(found[0]).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
     expect(found[5]).toEqual([0, 1, 2, 3, 4, 6, 7, 8, 9, 10]);
     expect(found[12]).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8, 9]);
+    // Two that say the same stay two.
+    const sheet = new Sheet();
+    for (const text of [cards(2), `${cards(2)}\nMore words.\n`]) {
+      sheet.update(readNote(text));
+      expect(sheet.findings().map(({ line }) => line)).toEqual([0, 3]);
+    }
   });
 
   it('holds figures and words, remarks and nothing else', () => {
