@@ -1,25 +1,24 @@
 /** Workings: what is put in for the names of a line, and the steps of the formula that it calls. */
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/engine/index';
-import { workedOut, workingOfLine } from '../../src/engine/working';
+import { type WorkingStep, workedOut, workingOfLine } from '../../src/engine/working';
 
 const fenced = (lines: readonly string[], fence = 'figures'): string =>
   `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
 const MILL = fenced(['speeds = [70, 115, 190] rpm'], 'machine mill');
 
-/** The steps of the first of the lines: name, figures put in, result. */
-function worked(lines: readonly string[], front = ''): readonly (readonly string[])[] {
+/** The steps of the first of the lines. */
+function stepsOf(lines: readonly string[], front = ''): readonly WorkingStep[] {
   const sheet = calculate(front + fenced(lines) + MILL);
   const row = sheet.rows()[0];
   if (row?.statement.kind !== 'show') throw new Error('no expression');
   const { expression, to } = row.statement;
   const conversion = to && row.value?.kind === 'number' ? { to, value: row.value } : null;
-  return workingOfLine(sheet, row.text, expression, '', conversion).map(({ name, figures, result }) => [
-    name,
-    figures,
-    result,
-  ]);
+  return workingOfLine(sheet, row.text, expression, '', conversion);
 }
+/** Of each its name, the figures put in and the result. */
+const worked = (lines: readonly string[], front = ''): readonly (readonly string[])[] =>
+  stepsOf(lines, front).map(({ name, figures, result }) => [name, figures, result]);
 
 describe('an expression', () => {
   it.each([
@@ -39,10 +38,18 @@ describe('an expression', () => {
     [['30 mm to in'], '30 mm to in', '1.1811 in'],
     // As many digits as it takes.
     [['a * 1000', 'a = 1 mm / 3'], '0.333333 mm * 1000', '333.333 mm'],
+    // Rounded to a thousandth of a millimetre it would be the angle of a ratio above one.
+    [['asin(a / b)', 'a = 0.01315 in', 'b = 0.3344 mm'], 'asin(0.01315 in / 0.3344 mm)', '87.233°'],
+    // As many as there are where none are enough.
+    [
+      ['(a - b) * 10^15', 'a = 1/3', 'b = 0.333333333333333'],
+      '(0.333333333333333 - 0.333333333333333) * 10^15',
+      '0.333067',
+    ],
     // What is on a card is there for no digits.
     [['2 * speed_step(n, mill)', 'n = 300 rpm / 3.1'], '2 * speed_step(97 rpm, mill)', '140 rpm'],
   ])('%s', (lines, figures, result) => {
-    expect(worked(lines)).toEqual([['', figures, result]]);
+    expect(stepsOf(lines)).toEqual([{ words: null, name: '', expression: lines[0], figures, result }]);
   });
 
   it('of a figure alone, of a list and of what has no value has no working', () => {
@@ -63,6 +70,34 @@ describe('a formula', () => {
     expect(steps.length).toBeGreaterThan(3);
     for (const line of ['ball_on_shank(b, 12 mm).ring', '(ball_on_shank(b, 12 mm)).ring'])
       expect(worked([line, 'b = 30 mm'])).toEqual(steps.slice(0, 3));
+  });
+
+  it('with a single result tells it last', () => {
+    expect(worked(['spindle_speed(24 m/min, d)', 'd = 30 mm'])).toEqual([
+      ['path_per_turn', 'pi * 30 mm / 1 rev', '94.2478 mm/rev'],
+      ['', '24 m/min / (94.2478 mm/rev)', '255 rpm'],
+    ]);
+    // Half an angle that is used further on has the digits that takes.
+    expect(worked(['division_chord(1000 mm, 7)'])).toEqual([
+      ['half_angle', '180° * 1 / 7', '25.7143°'],
+      ['', '1000 mm * sin(25.7143°)', '433.884 mm'],
+    ]);
+  });
+
+  it('has as many digits as its last step takes, and no more where nothing follows', () => {
+    expect(worked(['trial_boss(29.367 mm, 30 mm, 12 mm)'])).toEqual([
+      ['tilt', 'asin(12 mm / 30 mm) / 2', '11.7890892°'],
+      ['wanted', '30 mm * cos(11.7890892°)', '29.3671894 mm'],
+      ['move', '(29.3671894 mm - 29.367 mm) / 2', '0.0000947 mm'],
+      ['rise', 'sqrt((30 mm / 2)^2 - (29.367 mm / 2)^2)', '3.0650983 mm'],
+      ['height', '3.0650983 mm', '3.065 mm'],
+      ['end_foot', expect.stringContaining('3.0650983 mm * cos(11.7890892°)'), '0.001 mm'],
+    ]);
+  });
+
+  it('of one step is that step, and of no field of a number there is none', () => {
+    expect(worked(['thread_sizes(M10).diameter'])).toEqual([['diameter', '10 mm', '10 mm']]);
+    for (const line of ['sqrt(4).x', 'none_such(3 mm).ring']) expect(worked([line])).toEqual([]);
   });
 
   it('gives the result in the units of the note', () => {
