@@ -1,7 +1,11 @@
-/** Which figures can have their value at once, as they are read, and need nobody to watch what they look up. */
+/** Figures that have their value at once, as they are read, and need nobody to watch what they look up. */
 import type { Expression } from '../notation/syntax';
 import { isRecordField } from './bind';
+import { type SheetBlock, lineOf } from './blocks';
+import { Evaluation, type Scope } from './evaluate';
 import type { Entry } from './graph';
+import { Node } from './node';
+import { evaluateNode } from './statement';
 
 /**
  * Whether all that an expression looks up are figures which have their value. A card, a reading or the job may still come to
@@ -27,4 +31,18 @@ export function looksUpFiguresOnly(e: Expression, find: (name: string) => Entry 
     case 'list':
       return e.items.every((item) => looksUpFiguresOnly(item, find));
   }
+}
+
+/** The node of such a figure, made when somebody asks for it: the limits that it asks for are worked out again. */
+export function nodeOfFigure(entry: Entry, scope: Scope): Node {
+  const { block, index, input, figureValue } = entry;
+  const node = new Node(block ? lineOf(block as SheetBlock, index) : '', [], null, input);
+  node.lookups = undefined;
+  node.provides = entry;
+  node.block = block;
+  node.index = index;
+  if (input > 0) evaluateNode(node, new Evaluation(scope, ''));
+  node.forget(false);
+  node.value = figureValue;
+  return node;
 }

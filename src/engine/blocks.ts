@@ -15,7 +15,7 @@ export interface SheetBlock extends NodeBlock {
   starts: LineStarts;
 }
 
-export function emptyBlock(word: FenceWord, key: string): SheetBlock {
+export function emptyBlock(word: FenceWord, key: string, nodeOf: (entry: Entry) => Node): SheetBlock {
   return {
     word,
     key,
@@ -25,13 +25,7 @@ export function emptyBlock(word: FenceWord, key: string): SheetBlock {
     firstLine: 0,
     moved: 0,
     searches: 0,
-    textOf(index) {
-      const { content, starts } = this;
-      const next = starts.at(index + 1);
-      return content
-        .slice(starts.at(index), next === undefined ? content.length : next - 1)
-        .replace(/\n$/, '');
-    },
+    nodeOf,
   };
 }
 
@@ -85,7 +79,7 @@ class LineStarts {
   }
 
   /** Puts lines in the place of others; those behind move on by `by`. */
-  replace(from: number, removed: number, starts: readonly number[], by: number): void {
+  replace(from: number, removed: number, starts: number[], by: number): void {
     const to = from + removed;
     for (let i = this.from; i < to; i++) this.move(i, this.by);
     for (let i = to; i < this.from; i++) this.move(i, -this.by);
@@ -126,6 +120,13 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
   return { from, removed, added };
 }
 
+/** The code of one line. */
+export function lineOf({ content, starts }: SheetBlock, index: number): string {
+  const next = starts.at(index + 1);
+  const rest = content.slice(starts.at(index), next === undefined ? content.length : next - 1);
+  return next === undefined && rest.endsWith('\n') ? rest.slice(0, -1) : rest;
+}
+
 /** Lines of a text in which each line ends with `\n` (the last may not). */
 export function linesOf(text: string): string[] {
   if (text === '') return [];
@@ -134,7 +135,7 @@ export function linesOf(text: string): string[] {
   return lines;
 }
 
-export function replaceLines(block: SheetBlock, change: LineChange, lines: readonly (Node | Entry)[]): void {
+export function replaceLines(block: SheetBlock, change: LineChange, lines: (Node | Entry)[]): void {
   const { from, removed } = change;
   block.lines = replaced(block.lines, from, removed, lines);
   lines.forEach((line, i) => {
@@ -148,10 +149,9 @@ export function replaceLines(block: SheetBlock, change: LineChange, lines: reado
 /** More items than this would overflow the stack as arguments of one call. */
 const MOST_ARGUMENTS = 1000;
 
-/** The list with others in the place of some; it may change itself. */
-function replaced<T>(list: T[], from: number, removed: number, added: readonly T[]): T[] {
-  // A list that grows item by item is copied over and over: a new one has just the length.
-  if (list.length === removed) return [...added];
+/** The list with others in the place of some: `list` itself, or `added` where that is all there is. */
+function replaced<T>(list: T[], from: number, removed: number, added: T[]): T[] {
+  if (list.length === removed) return added;
   if (removed === added.length) {
     added.forEach((item, i) => (list[from + i] = item));
     return list;

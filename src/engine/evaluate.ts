@@ -31,6 +31,7 @@ import { appended } from './few';
 import type { Entry, Problem } from './graph';
 import { alike } from './near-names';
 import { recordOf } from './readings';
+import type { Asked } from './results';
 import { entryValue } from './values';
 
 /** What an evaluation may look at. */
@@ -46,6 +47,8 @@ const NOTHING: never[] = [];
 export class Evaluation {
   problems: Problem[] = NOTHING;
   waitsFor: string[] = NOTHING;
+  /** The limits that the line asks for. */
+  asked: Asked | null = null;
 
   constructor(
     readonly scope: Scope,
@@ -57,6 +60,7 @@ export class Evaluation {
   begin(text: string): void {
     this.text = text;
     this.problems = this.waitsFor = NOTHING;
+    this.asked = null;
   }
 
   value(e: Expression): Value | null {
@@ -171,7 +175,8 @@ export class Evaluation {
 
   private binary(e: BinaryNode): Quantity | null {
     // A literal is taken last: what else is worked out before it may use the same object.
-    const [l, r] = [operandOf(e.left), operandOf(e.right)];
+    const l = operandOf(e.left);
+    const r = operandOf(e.right);
     const worked = l === null ? this.number(e.left) : null;
     const right = r === null ? this.number(e.right) : taken(RIGHT, r);
     const left = l === null ? worked : taken(LEFT, l);

@@ -8,7 +8,7 @@ import type { LineFinding } from '../quantity/finding';
 import type { List, Quantity, RecordValue, Value } from '../quantity/value';
 import type { Card } from './cards';
 import type { Few } from './few';
-import { Node, type NodeBlock } from './node';
+import type { Node, NodeBlock } from './node';
 
 /** A finding of the engine, with the lines it points to. Places are worked out only when somebody asks. */
 export interface Problem extends LineFinding {
@@ -90,8 +90,6 @@ export function freshMark(): number {
   return ++marks;
 }
 
-const NOTHING: readonly never[] = [];
-
 /** What few names have. A long note has a name for nearly every line, so that each field counts. */
 interface OfFewNames {
   /** Its `measured`, `final` and `used` lines. */
@@ -117,10 +115,7 @@ export class Entry {
   private given: Value | null = null;
   block: NodeBlock | null = null;
   index = 0;
-
-  // Marks of the update in progress: its lines gathered or judged, its lookers told of a change.
-  seen = 0;
-  told = 0;
+  input = 0;
 
   constructor(readonly name: string) {}
 
@@ -173,9 +168,13 @@ export class Entry {
     if (this.records) this.records.recorded = null;
   }
 
-  /** Gives it the value of its one figure, a line that needs no node as long as nothing changes and nobody asks. */
-  giveAtOnce(value: Value): void {
+  /**
+   * Gives it the value of its one figure, a line that needs no node as long as nothing changes and nobody asks. Limits know
+   * that line by `input`, which is 0 where it has none.
+   */
+  giveAtOnce(value: Value, input: number): void {
     this.given = value;
+    this.input = input;
   }
 
   /** Whether its one figure has no node. */
@@ -207,14 +206,7 @@ export class Entry {
   private makeNode(): void {
     const { block, index } = this;
     if (!block) return;
-    // Limits know a line by its number; one without limits is nobody's input.
-    const node = new Node(block.textOf(index), NOTHING, null, 0);
-    node.lookups = undefined;
-    node.provides = this;
-    node.value = this.given;
-    node.block = block;
-    node.index = index;
-    block.lines[index] = this.definers = node;
+    block.lines[index] = this.definers = block.nodeOf(this);
     this.given = this.block = null;
   }
 
@@ -231,10 +223,14 @@ export class Entry {
   }
 }
 
-/** The node of a block's line, made for one that had none. */
+/** The node of a line, made for one that had none. */
+export function nodeOf(line: Node | Entry): Node | undefined {
+  return line instanceof Entry ? (line.figure ?? undefined) : line;
+}
+
 export function nodeAt({ lines }: NodeBlock, index: number): Node | undefined {
   const line = lines[index];
-  return line instanceof Entry ? (line.figure ?? undefined) : line;
+  return line && nodeOf(line);
 }
 
 /** The nodes of a block, in the order of its lines. */

@@ -8,7 +8,7 @@ import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
-import { Entry, nodesOf } from './graph';
+import { Entry, nodeOf, nodesOf } from './graph';
 import { Node, type NodeBlock } from './node';
 import { looksUpFiguresOnly } from './at-once';
 import { difference } from './values';
@@ -23,7 +23,7 @@ export class Names {
    * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in.
    * Lines that went stay among them until there are twice as many as before.
    */
-  private inputs: Node[] = [];
+  private inputs: (Node | Entry)[] = [];
   private mostInputs = 1000;
   /** Entries with more than one figure, kept so that findings cost no search. */
   readonly doubled = new Set<Entry>();
@@ -47,7 +47,11 @@ export class Names {
   constructor(
     private readonly cardNamed: (name: string) => Card | null,
     private readonly giveValue: (node: Node) => void,
-    private readonly valueAtOnce: (text: string, statement: Statement & { kind: 'figure' }) => Value | null,
+    private readonly valueAtOnce: (
+      text: string,
+      statement: Statement & { kind: 'figure' },
+      input: number,
+    ) => Value | null,
   ) {}
 
   readonly find = (name: string): Entry | undefined => this.entries.get(name);
@@ -77,7 +81,8 @@ export class Names {
   input(input: number): Node | undefined {
     const place = placeIn(this.inputs.length, (at) => (this.inputs[at]?.input ?? Infinity) < input);
     const found = this.inputs[place];
-    return found?.input === input && found.block ? found : undefined;
+    const node = found?.input === input ? nodeOf(found) : undefined;
+    return node?.block ? node : undefined;
   }
 
   /** What an entry stands for is another thing now, or it is judged by other things. */
@@ -122,13 +127,16 @@ export class Names {
   }
 
   private atOnce(text: string, statement: Statement & { kind: 'figure' }): Entry | null {
-    const { name, expression, limits, sense, findings } = statement;
-    if (this.linked || limits || sense || findings.length > 0) return null;
+    const { name, expression, limits, findings } = statement;
+    if (this.linked || findings.length > 0) return null;
     const entry = this.entryOf(name.text);
     if (!entry.idle || !looksUpFiguresOnly(expression, this.find)) return null;
-    const value = this.valueAtOnce(text, statement);
-    if (value) entry.giveAtOnce(value);
-    return value && entry;
+    const input = limits ? ++inputs : 0;
+    const value = this.valueAtOnce(text, statement, input);
+    if (!value) return null;
+    entry.giveAtOnce(value, input);
+    if (limits) this.inputs.push(entry);
+    return entry;
   }
 
   /**
@@ -145,6 +153,7 @@ export class Names {
         bind(node, this.entryOf);
         node.forget(false);
       }
+    this.inputs = this.inputs.flatMap((line) => nodeOf(line) ?? []);
   }
 
   private addRecord(node: Node, path: readonly string[]): void {
@@ -246,7 +255,7 @@ export class Names {
       }
     }
     if (this.inputs.length > this.mostInputs) {
-      this.inputs = this.inputs.filter((node) => node.block);
+      this.inputs = this.inputs.filter((line) => line instanceof Entry || line.block);
       this.mostInputs = 2 * this.inputs.length + 1000;
     }
     const { seeds } = this;

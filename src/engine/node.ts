@@ -19,8 +19,8 @@ export interface NodeBlock {
   /** How far the last change moved what stands after it, and how many nodes had to be searched for since. */
   moved: number;
   searches: number;
-  /** The code of the line at `index`. */
-  textOf(index: number): string;
+  /** Makes the node of a figure that was given its value at once. */
+  readonly nodeOf: (entry: Entry) => Node;
 }
 
 const MOST_SEARCHES = 8;

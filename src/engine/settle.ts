@@ -23,12 +23,13 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
     found.push(node);
   };
   for (const node of seeds) if (node.stamp !== stamp && node.block) take(node, true);
+  // Many lines may give one name something (readings, doubled figures): its lookers are gone through once.
+  const seen = new Set<Entry>();
   for (let i = 0; i < found.length; i++) {
     const provides = found[i]?.provides;
-    // Many lines may give one name something (readings, doubled figures): its lookers are gone through once.
-    if (!provides || provides.seen === stamp) continue;
-    provides.seen = stamp;
-    for (let looker = provides.lookers; looker; looker = looker.next)
+    if (!provides?.lookers || seen.has(provides)) continue;
+    seen.add(provides);
+    for (let looker: Lookup | null = provides.lookers; looker; looker = looker.next)
       if (looker.node.stamp !== stamp) take(looker.node, false);
   }
   return found;
@@ -60,15 +61,16 @@ export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node
   const stamp = freshMark();
   const nodes = affected(seeds, stamp);
   const done: Node[] = [];
+  const told = new Set<Entry>();
   const evaluate = (node: Node): void => {
     done.push(node);
     const changed = settling.evaluate(node);
-    if (changed !== false) spread(node.provides, changed, stamp);
+    if (changed !== false) spread(node.provides, changed, stamp, told);
   };
   const refuse = (group: readonly Node[]): void => {
     for (const node of group) {
       done.push(node);
-      if (settling.refuse(node, group)) spread(node.provides, true, stamp);
+      if (settling.refuse(node, group)) spread(node.provides, true, stamp, told);
     }
   };
   for (const node of nodes) {
@@ -139,10 +141,15 @@ function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => 
 }
 
 /** Tells the lines that look a name up that it has changed, or some of its fields. */
-function spread(entry: Entry | null, changed: true | ReadonlySet<string>, stamp: number): void {
-  if (!entry || entry.told === stamp) return;
-  if (changed === true) entry.told = stamp;
-  for (let looker = entry.lookers; looker; looker = looker.next) {
+function spread(
+  entry: Entry | null,
+  changed: true | ReadonlySet<string>,
+  stamp: number,
+  told: Set<Entry>,
+): void {
+  if (!entry?.lookers || told.has(entry)) return;
+  if (changed === true) told.add(entry);
+  for (let looker: Lookup | null = entry.lookers; looker; looker = looker.next) {
     const { node } = looker;
     if (node.stamp === stamp && looker.concerns(changed)) node.dirty = true;
   }

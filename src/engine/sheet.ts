@@ -11,6 +11,7 @@ import { readNote } from '../notation/note';
 import type { Block, CallNode, Expression, FenceWord, Note, Statement } from '../notation/syntax';
 import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
+import { nodeOfFigure } from './at-once';
 import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from './blocks';
 import { bindArguments } from './call';
 import { GivenArguments } from './given';
@@ -96,9 +97,10 @@ export class Sheet implements Scope {
       judge(node, this.register.find, this.cardOf);
       this.noteTrouble(node);
     };
+    const seen = new Set<Entry>();
     const around = (entry: Entry): void => {
-      if (entry.seen === turn) return;
-      entry.seen = turn;
+      if ((!entry.records && !entry.judges) || seen.has(entry)) return;
+      seen.add(entry);
       entry.records?.lines.forEach(once);
       forEachOf(entry.judges, once);
     };
@@ -163,7 +165,7 @@ export class Sheet implements Scope {
       if ((i < head || i >= calculating.length - tail) && old) return old;
       const key = keyOf(source);
       const reused = i < before.length - tail && before[i]?.key === key ? before[i] : undefined;
-      const block = reused ?? emptyBlock(source.word, key);
+      const block = reused ?? emptyBlock(source.word, key, (entry) => nodeOfFigure(entry, this));
       const change = changeText(block, source.content);
       if (change) {
         release(block, nodesOf(block, change.from, change.from + change.removed));
@@ -205,9 +207,13 @@ export class Sheet implements Scope {
     this.noteTrouble(node);
   };
 
-  private readonly valueAtOnce = (text: string, statement: Statement & { kind: 'figure' }): Value | null => {
+  private readonly valueAtOnce = (
+    text: string,
+    statement: Statement & { kind: 'figure' },
+    input: number,
+  ): Value | null => {
     this.evaluations++;
-    return valueAtOnce(text, statement, this.evaluation);
+    return valueAtOnce(text, statement, input, this.evaluation);
   };
 
   private noteTrouble(node: Node): void {

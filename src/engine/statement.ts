@@ -36,7 +36,8 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
   let readings: readonly Quantity[] = ONLY_A_VALUE.readings;
   switch (statement.kind) {
     case 'figure':
-      node.value = figure(node, statement, evaluation);
+      node.value = figure(statement, evaluation, node.input);
+      node.asked = evaluation.asked;
       break;
     case 'show':
       node.value = shown(evaluation, evaluation.value(statement.expression), statement.to);
@@ -56,14 +57,15 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
   node.outcome = outcome(evaluation, checked, readings);
 }
 
-/** The value of a figure without limits that has nothing to say and looks up figures only; null for any other. */
+/** The value of a figure that has nothing to say; null for any other. Limits know it as `input`. */
 export function valueAtOnce(
   text: string,
-  { expression, to }: Statement & { kind: 'figure' },
+  statement: Statement & { kind: 'figure' },
+  input: number,
   evaluation: Evaluation,
 ): Value | null {
   evaluation.begin(text);
-  const value = shown(evaluation, evaluation.value(expression), to);
+  const value = figure(statement, evaluation, input);
   return evaluation.problems.length === 0 ? value : null;
 }
 
@@ -95,7 +97,11 @@ function shown(evaluation: Evaluation, value: Value | null, to: UnitNode | null)
   return isFault(converted) ? evaluation.refuse(to, converted) : converted;
 }
 
-function figure(node: Node, statement: Statement & { kind: 'figure' }, evaluation: Evaluation): Value | null {
+function figure(
+  statement: Statement & { kind: 'figure' },
+  evaluation: Evaluation,
+  input: number,
+): Value | null {
   const value = evaluation.value(statement.expression);
   if (value === null) return null;
   const { limits } = statement;
@@ -109,10 +115,10 @@ function figure(node: Node, statement: Statement & { kind: 'figure' }, evaluatio
   if (value.kind !== 'number') return evaluation.refuse(statement.expression, fault('limits-need-a-figure'));
   const asked = askedLimits(evaluation, statement, limits, value);
   if (!asked) return null;
-  warnWhenWider(evaluation, limits, value, asked, node);
-  node.asked = asked;
+  warnWhenWider(evaluation, limits, value, asked, input);
+  evaluation.asked = asked;
   const nominal = limits.kind === 'range' ? { ...value, value: (asked.low + asked.high) / 2 } : value;
-  return shown(evaluation, asInput(nominal, node.input, asked.low, asked.high), statement.to);
+  return shown(evaluation, asInput(nominal, input, asked.low, asked.high), statement.to);
 }
 
 /** The limits a line asks for, in base units; null when they cannot be understood. */
@@ -223,7 +229,7 @@ function warnWhenWider(
   limits: Limits,
   value: Quantity,
   asked: Asked,
-  node: Node,
+  input: number,
 ): void {
   const reach = band(value);
   if (!reach) return;
@@ -238,7 +244,7 @@ function warnWhenWider(
       is: fromBase(is, value.unit) + value.unit.offset / value.unit.factor,
       wanted: fromBase(wanted, value.unit) + value.unit.offset / value.unit.factor,
       unit: value.unit.symbol,
-      input: biggest?.input ?? node.input,
+      input: biggest?.input ?? input,
       share: biggest?.share ?? 1,
     },
   });

@@ -44,7 +44,7 @@ export function independent(count: number): string[] {
 export function toleranced(count: number): string[] {
   return times(Math.ceil(count / 4), (i) => [
     `shaft${i} = ${10 + (i % 50)} mm ± 0.02`,
-    `hole${i} = ${10 + (i % 50)} mm +0.05/0.02 mm`,
+    `hole${i} = ${10 + (i % 50)} mm +0.05/+0.02 mm`,
     `shim${i} = 0.5 mm ± 0.005`,
     `play${i} = (hole${i} - shaft${i}) / 2 + shim${i}`,
   ])

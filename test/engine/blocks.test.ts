@@ -4,6 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from '../../src/engine/blocks';
 import { Node } from '../../src/engine/node';
 
+/** These blocks hold nodes only. */
+const NO_NODES = (): Node => {
+  throw new Error('no line is without its node');
+};
+
 const ofLines = (lines: readonly string[]): string => lines.map((line) => `${line}\n`).join('');
 
 /** How many lines two texts have in common at their beginning. */
@@ -48,7 +53,7 @@ describe('a changed text', () => {
       .map(([lines, open]) => ofLines(lines) + (open ? 'a' : ''));
     fc.assert(
       fc.property(fc.array(text, { maxLength: 12 }), (texts) => {
-        const block = emptyBlock('figures', '');
+        const block = emptyBlock('figures', '', NO_NODES);
         change(block, '');
         for (const each of texts) {
           change(block, each);
@@ -60,7 +65,7 @@ describe('a changed text', () => {
 
   it('moves on after each edit, up and down a block that grows and shrinks', () => {
     const lines = Array.from({ length: 10 }, (_, i) => `line_${i}`);
-    const block = emptyBlock('figures', '');
+    const block = emptyBlock('figures', '', NO_NODES);
     change(block, ofLines(lines));
     for (const [i, at] of [0, 5, 9, 2, 7, 1, 8, 3, 3, 0, 9].entries()) {
       lines[at] = 'x'.repeat((i * 5) % 12);
@@ -72,7 +77,7 @@ describe('a changed text', () => {
 
   it('of any length does, wherever it differs', () => {
     const lines = Array.from({ length: 12_000 }, (_, i) => `line_${i} = ${i} mm`);
-    const block = emptyBlock('figures', '');
+    const block = emptyBlock('figures', '', NO_NODES);
     change(block, ofLines(lines));
     for (const at of [0, 1, 20, 300, 4000, 5000, 11_998, 11_999]) {
       change(block, ofLines(lines.map((line, i) => (i === at ? 'x = 1' : line))));
@@ -85,7 +90,7 @@ describe('a changed text', () => {
 });
 
 describe('lines put in the place of others', () => {
-  const nodes = (count: number): readonly Node[] =>
+  const nodes = (count: number): Node[] =>
     Array.from({ length: count }, (_, i) => new Node(`a${i} = 1`, [], null, i));
 
   it.each([
@@ -95,20 +100,20 @@ describe('lines put in the place of others', () => {
     [2, 1, 1001],
     [0, 3, 2000],
   ])('at %i, %i fewer and %i more', (from, removed, more) => {
-    const block = emptyBlock('figures', '');
+    const block = emptyBlock('figures', '', NO_NODES);
     const [had, got] = [nodes(5), nodes(more)];
-    replaceLines(block, { from: 0, removed: 0, added: [] }, had);
-    replaceLines(block, { from, removed, added: [] }, got);
+    replaceLines(block, { from: 0, removed: 0, added: [] }, [...had]);
+    replaceLines(block, { from, removed, added: [] }, [...got]);
     const wanted = [...had.slice(0, from), ...got, ...had.slice(from + removed)];
     expect(block.lines.map((line) => wanted.indexOf(line as Node))).toEqual(wanted.map((_, i) => i));
     expect(wanted.map((node) => node.line)).toEqual(wanted.map((_, i) => i));
   });
 
   it('know their line however far they moved, and in whatever order they are asked', () => {
-    const block = emptyBlock('figures', '');
+    const block = emptyBlock('figures', '', NO_NODES);
     block.firstLine = 7;
     const had = nodes(40);
-    replaceLines(block, { from: 0, removed: 0, added: [] }, had);
+    replaceLines(block, { from: 0, removed: 0, added: [] }, [...had]);
     for (let round = 1; round <= 3; round++) {
       // Two changes, so that what is remembered of the last one does not help.
       replaceLines(block, { from: 0, removed: 0, added: [] }, nodes(2));
