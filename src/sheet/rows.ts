@@ -61,6 +61,7 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
     }
     case 'show':
     case 'check':
+    case 'words':
     case 'broken': {
       const hidden = isKeptBack(row, view.how);
       const stood = row.check ? escape(pair(row.check)) : amount(row.value, null, view);
@@ -86,10 +87,6 @@ export function figureRow(row: Row, view: View, mark: Mark): string {
         amount(written(statement.value), null, view),
         stands,
       );
-    case 'words': {
-      const marked = mark(row, 'line');
-      return line(marked, [header(way(named(typed), marked), COLUMNS)]);
-    }
   }
 }
 
@@ -153,7 +150,7 @@ export function cardRow(row: Row, mark: Mark): string {
 /** The fields of a record, one under the other, each with what it means. */
 function fieldRows(value: Value | null, view: View, hidden: boolean): string {
   if (value?.kind !== 'record') return '';
-  const meanings = new Map(formulaNamed(value.of)?.result.map((field) => [field.name, field.meaning]) ?? []);
+  const meanings = new Map(formulaNamed(value.of)?.result.map((field) => [field.name, field.meaning]));
   const listed = listedFields(value);
   return [...value.fields]
     .filter(([name]) => !listed.has(name) && !(name === 'end_check' && listed.size > 0))

@@ -57,14 +57,14 @@ const NOWHERE: Place = { x: NaN, y: NaN };
 
 /** Whether two convex outlines, or an outline and a line, have room in common: no straight line parts them. */
 function meet(one: readonly Place[], other: readonly Place[]): boolean {
-  const parted = (shape: readonly Place[]): boolean =>
+  const parted = (shape: readonly Place[], from: readonly Place[]): boolean =>
     shape.some((a, i) => {
       const b = shape[(i + 1) % shape.length] ?? a;
       const across = (p: Place): number => (p.x - a.x) * (b.y - a.y) - (p.y - a.y) * (b.x - a.x);
-      const [mine, theirs] = [shape.map(across), other.map(across)];
+      const [mine, theirs] = [shape.map(across), from.map(across)];
       return Math.max(...mine) <= Math.min(...theirs) || Math.max(...theirs) <= Math.min(...mine);
     });
-  return !parted(one) && !parted(other);
+  return !parted(one, other) && !parted(other, one);
 }
 
 describe.each(PICTURES.map((lines) => ({ lines, of: lines.at(-1) })))('the picture of $of', ({ lines }) => {

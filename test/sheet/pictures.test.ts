@@ -646,7 +646,7 @@ describe('the bar of limits', () => {
     const [zone = []] = it.points('zone');
     expect([Math.min(...zone.map(({ x }) => x)), Math.max(...zone.map(({ x }) => x))]).toEqual([low, high]);
     const [top, bottom] = [Math.min(...zone.map(({ y }) => y)), Math.max(...zone.map(({ y }) => y))];
-    expect(zone).toHaveLength(4);
+    expect(new Set(zone.map(({ x, y }) => `${x} ${y}`)).size).toBe(4);
     for (const name of ['low', 'high', 'nominal'])
       expect([it.number(name, 'y1') < top, it.number(name, 'y2') > bottom]).toEqual([true, true]);
     expect([textOf(it, '19.99 mm').x, textOf(it, '20.02 mm').x]).toEqual([low, high]);
@@ -677,6 +677,11 @@ describe('the bar of limits', () => {
     ]);
     const far = drawn('d = 20 mm ± 0.01', 'd measured 20.1 mm');
     expect(far.texts.map((text) => text.words)).toEqual(['19.99 mm … 20.01 mm', 'measured 20.1 mm']);
+    const within = drawn('d = 20 mm ± 0.01', 'd measured 19.91 mm, 20.09 mm');
+    expect(textOf(within, '19.99 mm … 20.01 mm').x).toBeCloseTo(
+      (within.number('low', 'x1') + within.number('high', 'x1')) / 2,
+      2,
+    );
     const still = drawn('d = 20 mm ± 0.01', 'd measured 20.05 mm');
     expect(textOf(still, '19.99 mm … 20.01 mm').x).toBeGreaterThanOrEqual(still.number('low', 'x1'));
   });
@@ -813,8 +818,11 @@ describe('the shares of inputs', () => {
   });
 
   it('leave out what moves nothing, and are none of limits that were asked', () => {
-    const only = sheetOf('a = 10 mm ± 0.3', 'b = 10 mm ± 0.2', 'a + b - b').rows().at(-1);
-    expect(only && sharesOf(sheetOf('a = 1'), only)).toBeNull();
+    for (const line of ['a + b - b', 'max(a, b)']) {
+      const only = sheetOf('a = 10 mm ± 0.3', 'b = 5 mm ± 0.2', line);
+      const last = only.rows().at(-1);
+      expect(last && sharesOf(only, last)).toBeNull();
+    }
     const sheet = sheetOf('a = 10 mm ± 0.3', 'b = 10 mm ± 0.2', 'c = a + b ± 1 mm');
     const row = sheet.figure('c');
     expect(row && sharesOf(sheet, row)).toBeNull();
@@ -1084,7 +1092,12 @@ describe('a thread under three wires', () => {
       const heights = form.map(({ y }) => side * (y - at));
       // A crest and a root, both flat, on either side of the pitch line.
       const [crest, root] = [Math.max(...heights), Math.min(...heights)];
-      expect([crest > 5, root < -5]).toEqual([true, true]);
+      // ISO 68-1: 3/8 and 1/4 of the triangle's height, which is 0.866 of the pitch; ISO 2904: a quarter of the pitch.
+      const steep = line.includes('29°');
+      expect([crest / pitch, -root / pitch]).toEqual([
+        expect.closeTo(steep ? 0.25 : 0.3248, 3),
+        expect.closeTo(steep ? 0.25 : 0.2165, 3),
+      ]);
       for (const height of heights)
         expect(Math.min(Math.abs(height - crest), Math.abs(height - root))).toBeLessThan(0.01);
       for (const [i, { x }] of form.entries()) {
@@ -1096,6 +1109,10 @@ describe('a thread under three wires', () => {
       expect([wide > 3.3 * pitch, wide <= 4.1 * pitch]).toEqual([true, true]);
       expect(form[0]?.x).toBeGreaterThan(lines[0]?.from.x ?? NaN);
     }
+    for (const { from, to } of lines)
+      expect([from.x < (above[0]?.x ?? NaN), to.x > (above.at(-1)?.x ?? NaN)]).toEqual([true, true]);
+    for (const name of ['over', 'pitch-diameter'])
+      expect(start(it.all(name)[0]).x).toBe(end(it.all(name)[0]).x);
     // Over the outer sides of the wires, and between the pitch lines.
     const wires = it
       .all('wire')

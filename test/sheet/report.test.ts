@@ -277,7 +277,7 @@ it('what was used without a remark has none', () => {
 
 describe('findings', () => {
   it('count lines and columns from 1, ends exclusive, through quote and list markers', () => {
-    const text = '> - ```figures\n>   a = 10 mm + 1\n>   ```\n';
+    const text = '> - ```figures\n>   a = 10 mm + 1  # words\n>   ```\n';
     const [finding] = of(text).findings;
     expect(finding).toMatchObject({ severity: 'error', line: 2, endLine: 2, related: [] });
     const line = text.split('\n')[1] ?? '';

@@ -109,7 +109,7 @@ describe('a table', () => {
   });
 
   it('of a card shows lines that do not count as they were written', () => {
-    const [html = ''] = tables('```machine drill\npower = 1 kW + 1  # much\nnote: old\n2 mm\n- 3\n#\n```\n');
+    const [html = ''] = tables('```machine drill\npower =1 kW + 1  # much\nnote: old\n2 mm\n- 3\n#\n```\n');
     const kinds = [...html.matchAll(/<tr role="row" class="scribeline-(\w+)/g)].map(([, kind]) => kind);
     expect(kinds.filter((kind) => kind !== 'finding')).toEqual(['line', 'line', 'broken', 'broken']);
     expect(rows(html).filter(([first]) => !first?.startsWith('✗'))).toEqual([
@@ -123,7 +123,9 @@ describe('a table', () => {
 
   it('gives what has no verdict, and what has none to give, the room', () => {
     const html = table({}, 'l = [1, 2] mm', 's = ball_on_shank(30 mm, 12 mm)', 'ball_on_shank(30 mm, 12 mm)');
-    expect(html).toContain('<td role="cell" class="scribeline-result" colspan="2">');
+    expect(html).toMatch(
+      /^.*?<td role="cell" class="scribeline-result" colspan="2">\[1, 2\] mm|<td role="cell" class="scribeline-result" colspan="2"><span class="scribeline-value">\[1, 2\] mm/s,
+    );
     expect(html).toContain('<td role="cell" class="scribeline-from" colspan="3">');
     expect(html).toContain('</th><td role="cell" class="scribeline-result"></td>');
   });
@@ -242,6 +244,8 @@ describe('limits', () => {
 
   it('of inputs that cancel are none; of plain numbers have no unit', () => {
     expect(rows(table({}, 'a = 5 mm ± 0.1', 'a - a')).at(-1)).toEqual(['a - a', '0 mm', '']);
+    const rounded = rows(table({}, 'a = 5 mm ± 0.1', 'b = 0.3 mm ± 0.1', 'a + b - a - b')).at(-1);
+    expect(rounded?.[1]).toBe('0 mm');
     expect(rows(table({}, 'a = 10 mm ± 1', 'a / (10 mm)')).at(-1)?.[1]).toBe('1 0.9 … 1.1');
   });
 
