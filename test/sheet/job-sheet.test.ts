@@ -393,6 +393,24 @@ describe('the glossary', () => {
     for (const { word, means } of GLOSSARY) expect(means.length, word).toBeGreaterThan(20);
   });
 
+  it('finds each by every form it has, at each of its letters', () => {
+    for (const term of GLOSSARY)
+      for (const form of [term.word, ...(term.also ?? [])])
+        for (const text of [form, `${form}s`, form.toUpperCase()]) {
+          const found = termAt(`the ${text} here`, 4);
+          expect([text, found?.term.word, found?.start]).toEqual([text, term.word, 4]);
+          expect(termAt(`the ${text} here`, 4 + text.length)?.term).toBe(term);
+          expect(termAt(`the ${text} here`, 3)).toBeNull();
+          expect(form).toMatch(/^[a-z][a-z_ -]*$/);
+        }
+    expect(wordsUsed('A boss, two bosses, climb milling').map(({ word }) => word)).toEqual([
+      'boss',
+      'climb milling',
+    ]);
+    expect(termAt('three bosses', 8)?.term.word).toBe('boss');
+    expect(termAt('burr', 5)).toBeNull();
+  });
+
   it('finds words whole, in any case and number', () => {
     expect(wordsUsed('Chucks, a string of fitting kneeling').map(({ word }) => word)).toEqual(['chuck']);
     expect(termAt('the sector arms hold', 6)).toMatchObject({

@@ -9,6 +9,11 @@ const words = (call: string, name: string): string => {
   const { formula, args } = callOf(call);
   return formula.working(given(args)).find((step) => step.name === name)?.words ?? '';
 };
+const refused = (call: string): string => {
+  const { formula, args } = callOf(call);
+  const made = formula.compute(given(args));
+  return typeof made === 'object' && isRefusal(made) ? made.refused : '';
+};
 const errors = (call: string): string => {
   const { formula, args } = callOf(call);
   return broken(formula, args, 'error').join();
@@ -23,6 +28,10 @@ describe('a working says', () => {
     ['screw_limits(M12)', 'crest_tolerance', 'width for the outside'],
     ['nut_limits(M12)', 'crest_tolerance', 'width for the bore'],
     ['thread_sizes(M12)', 'pitch', 'pitch of M12'],
+    ['heat_to_assemble(50 mm, 0.059 mm, 0.05 mm, steel_C45)', 'hub_temperature', 'hotter than the shop'],
+    ['cool_to_assemble(60 mm, 0.02 mm, 0.0214 mm, steel_C45)', 'shaft_temperature', 'colder than the shop'],
+    ['blank_size(1 in, 4 in, 1/8 in, 1/16 in)', 'bar', 'no rack given: just that'],
+    ['blank_size(44 mm, 120 mm, 2 mm, 1.5 mm, bars: [40, 50] mm)', 'bar', 'the thinnest bar on the rack'],
     ['thread_sizes(3/8-16 UNC)', 'pitch', 'an inch over the threads per inch'],
     ['size_at_reference(100 mm, 35 °C, steel_C60)', 'true_size', 'without the growth of the work'],
     [
@@ -41,6 +50,15 @@ describe('a formula says', () => {
     expect(errors('reaming_allowance(60 mm)')).toContain('60 mm is bored');
   });
 
+  it('which piece is too long for its bars, how long a move is, and which bars there are', () => {
+    expect(errors('cut_list([400, 1200, 700] mm, 1000 mm, 3 mm)')).toContain('The longest piece is 1200 mm');
+    expect(errors('screw_move(-100 mm, 1950 mm, knee, knee)')).toContain('A move of 2050 mm');
+    expect(errors('screw_move(1000 mm, 1950 mm, knee, knee)')).toBe('');
+    expect(refused('blank_size(70 mm, 120 mm, 2 mm, 1.5 mm, bars: [40, 60, 50] mm)')).toContain(
+      'The thickest bar is 60 mm',
+    );
+  });
+
   it('that standing still is no way down', () => {
     const { args } = callOf('screw_move(10 mm, 10 mm, knee, knee)');
     expect(answer('screw_move', args)).toMatchObject({ turns: 0, divisions: 0, way: 'up', turn_at: 10 });
@@ -52,6 +70,32 @@ describe('a formula says', () => {
       '30 mm: 0.05 mm over',
     );
   });
+});
+
+it('a hollow shaft of a shrink fit gives, too, in its working', () => {
+  const { formula, args } = callOf(
+    'shrink_grip(50 mm, 40 mm, 100 mm, 0.05 mm, steel_C45, steel_C45, shaft_bore: 20 mm)',
+  );
+  const steps = new Map(formula.working(given(args)).map(({ name, expression }) => [name, expression]));
+  expect(steps.get('shaft_part')).toBe('(shaft_bore / size)^2');
+  expect(steps.get('shaft_gives')).toContain('(1 + shaft_part) / (1 - shaft_part)');
+});
+
+it('a screw of the mill needs its travel and its divisions on the card', () => {
+  const move = (fields: Parameters<typeof card>[1]): boolean => {
+    const made = formulaNamed('screw_move')?.compute(
+      given({ from: 0, place: 1, screw: 'knee', machine: card('mill', fields) }),
+    );
+    return typeof made === 'object' && isRefusal(made);
+  };
+  expect(move({ knee_per_turn: 5, knee_divisions: 250 })).toBe(false);
+  for (const fields of [
+    { knee_per_turn: 5 },
+    { knee_divisions: 250 },
+    { knee_per_turn: 5, knee_divisions: 0 },
+    { knee_per_turn: 5, knee_divisions: [250, 100] },
+  ])
+    expect([fields, move(fields)]).toEqual([fields, true]);
 });
 
 it('a dial of a boring head counts by its own screw', () => {
