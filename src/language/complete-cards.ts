@@ -9,8 +9,6 @@ const STATED = new Map([
   ['speeds', 'rpm'],
   ['min_speed', 'rpm'],
   ['max_speed', 'rpm'],
-  ['feeds', 'mm/rev'],
-  ['max_feed_rate', 'mm/min'],
   ['power', 'kW'],
   ['efficiency', '%'],
   ['specific_force', 'N/mm^2'],
@@ -31,7 +29,7 @@ export function cardFields(sheet: Sheet, block: Block, typed: string): readonly 
     ({ word, name }) => word === block.word && (name === typed || !given.has(name)),
   );
   return open.map(({ name, dimension, list, meaning }): Answer => {
-    const unit = STATED.get(name) ?? (dimension.currency === null ? baseUnit(dimension).symbol : '');
+    const unit = STATED.get(name) ?? baseUnit(dimension).symbol;
     const value = list ? '[$1]' : '$1';
     const blank = unit === '' || unit === '%' ? '' : ' ';
     return {

@@ -40,7 +40,7 @@ export function usedField(row: Row, e: FieldNode, owner: Owner | null): readonly
 /** The field in `lathe.power used 2 kW` or `setup.ring measured 29 mm`. */
 export function pathField(sheet: Sheet, row: Row, { names, start, end }: Path): readonly Occurrence[] {
   const [name = '', field] = names;
-  if (field === undefined || row.text.slice(start, end) !== names.join('.')) return [];
+  if (field === undefined) return [];
   const whole: Expression = { kind: 'name', name, start, end };
   const owner = ownerOf(sheet, whole);
   return owner ? [fieldAt(row, field, start + name.length + 1, owner, false)] : [];

@@ -172,6 +172,10 @@ describe('limits', () => {
     expect([detail('g6'), detail('k6')]).toEqual(['−7/−20 µm  shaft', '+15/+2 µm  shaft']);
     expect(detail('g13')).toBeDefined();
     expect([detail('g4'), detail('g14')]).toEqual([undefined, undefined]);
+    // 8 k6 is +10/+1 µm.
+    expect(answers(figures('a = 8 mm ‸')).find(({ label }) => label === 'k6')?.detail).toBe(
+      '+10/+1 µm  shaft',
+    );
     expect([detail('h6'), detail('H5')]).toEqual(['0/−13 µm  shaft', '+9/0 µm  hole']);
     expect(labels('a = 25 mm + ‸')).not.toContain('H7');
     for (const none of ['25 mm H7 ‸', '25 mm to ‸', '25 mm to in ‸', '25 mm ± 0.1 mm ‸'])
@@ -277,7 +281,8 @@ describe('names', () => {
   });
 
   it('of codes stand where a code belongs', () => {
-    expect(first(1, 'a = fit(25 mm, ‸')).toEqual(['H7']);
+    const codes = labels('a = fit(25 mm, ‸');
+    expect([codes[0], codes.includes('h13'), codes.includes('h14')]).toEqual(['H7', true, false]);
   });
 
   it('of the words that an argument may be stand there, and nothing else does', () => {
@@ -412,6 +417,13 @@ describe('fields of a card', () => {
   ])('of a %s bring units that a shop writes, and make sound cards', (word, wanted) => {
     const found = inserts(`\`\`\`${word} m\n‸\n\`\`\``);
     expect(found).toEqual(expect.arrayContaining(wanted));
+    // Those of the other kind of card are none of its own.
+    expect(
+      found.some(
+        (insert) =>
+          /^(?:ratio|density) /.test(insert) && !insert.startsWith(word === 'machine' ? 'ratio' : 'density'),
+      ),
+    ).toBe(false);
     const card = found.map((insert) => insert.replace('$1', '1')).join('\n');
     expect(calculate(`\`\`\`${word} m\n${card}\n\`\`\`\n`).findings()).toEqual([]);
   });

@@ -95,6 +95,8 @@ describe('an edit of a note', () => {
     expect(tried(2, 'e = nothing', ...warned)).toBe(false);
     expect(tried(2, 'e = d / 3 ± 0.01 mm', ...warned)).toBe(true);
     expect(tried(1, 'a = 1', 'a = nothing')).toBe(true);
+    // A warning in the place of an error is no worse.
+    expect(tried(2, 'e = d / 2 ± 0.01 mm', 'd = 30 mm ± 0.1', 'e = nothing')).toBe(true);
     expect(tried(1, 'a = b', 'a = nothing')).toBe(true);
   });
 });

@@ -154,6 +154,12 @@ describe('what can go wrong', () => {
       expect(mind(asked(mill(...lines)))[0]).toBe('mill: the quill creeps when warm');
   });
 
+  it('is told in the tooltip of the line as well', () => {
+    const sheet = calculate(mill('a = 3 mm', 'setup = ball_on_shank(30 mm, 12 mm)'));
+    const found = sheet.rows().map((row) => mind(explainRow(sheet, row))[0]);
+    expect(found.slice(-2)).toEqual([undefined, 'mill: the quill creeps when warm']);
+  });
+
   it('does not stand in the way of what is no operation', () => {
     expect(mind(asked(mill('‸a = 30 mm')))).toEqual([]);
     expect(mind(asked(mill('Source = 30 mm', 'Source ‸< 40 mm')))).toEqual([]);
@@ -541,6 +547,11 @@ describe('what is told of', () => {
       ['a measured 12 mm at 3 mm', 'a.‸positions'],
       'a.positions [3] mm | Where each reading of its last line was taken.',
     ],
+    [
+      ['n = spindle_speed(24 m/min, 30 mm)', 'n used 250 rpm', 'n.‸used'],
+      'n.used 250 rpm | What was really used, last.',
+    ],
+    [['```machine ‸m\nratio = 40\n```'], 'm | Card of a machine, in this note. | ratio 40 '],
     [['n = 12 rpm', 'n used 14 rpm', 'n.‸used'], 'n.used 14 rpm | What was really used, last.'],
     [['s = 2 mm', 's.‸ring'], null],
     [['a = ‸pi'], 'pi 3.14159… | A circle is pi times as long round as across.'],

@@ -82,7 +82,7 @@ describe('the definition', () => {
 });
 
 describe('the definition of what has no line of its own', () => {
-  const text = `---\npart: x\n---\n${figures('s = ball_on_shank(30 mm, 12 mm)', 's.ring measured 29 mm', 'old measured 5 mm', 'old measured 6 mm', 'new used 3 mm', 'a = old + new', 'b = job.part', 'c = job.customer', 'd = steel_C45.density', 'e = speed_step(100 rpm, lathe)', 'f = drilling_start(10 mm, steel_C45)', 'g = (s).ring', 'h = k', 'k = h', 'l = k.ring', 'm = nothing.ring')}`;
+  const text = `---\npart: x\n---\n${figures('s = ball_on_shank(30 mm, 12 mm)', 's.ring measured 29 mm', 'old measured 5 mm', 'old measured 6 mm', 'new used 3 mm', 'a = old + new', 'b = job.part', 'c = job.customer', 'd = steel_C45.density', 'e = speed_step(100 rpm, lathe)', 'f = drilling_start(10 mm, steel_C45)', 'g = (s).ring', 'h = k', 'k = h', 'l = k.ring', 'm = nothing.ring', '  in = 3 mm', '   ind = 3 mm', 'o = ind')}`;
   const sheet = calculate(text, [SHOP]);
   const at = (line: string, word: string): unknown => {
     const number = text.split('\n').indexOf(line);
@@ -103,9 +103,20 @@ describe('the definition of what has no line of its own', () => {
     // Figures that stand for each other end nowhere.
     expect(at('l = k.ring', 'ring')).not.toBeUndefined();
     expect(at('m = nothing.ring', 'ring')).toBeNull();
+    expect(at('o = ind', 'ind')).toEqual([null, text.split('\n').indexOf('   ind = 3 mm'), 3, 6]);
     const names = (...lines: string[]): readonly string[] =>
       occurrences(calculate(figures(...lines))).map(({ name, kind }) => `${kind} ${name}`);
     expect(names('nothing.ring used 3 mm')).toEqual(['figure nothing']);
+    expect(names('a = nothing.ring')).toEqual(['figure a', 'figure nothing']);
+    expect(names('d = 3 mm', 'd measured 4 mm', 'e = d.reading')).toEqual([
+      'figure d',
+      'figure d',
+      'figure e',
+      'figure d',
+    ]);
+    expect(occurrences(calculate('```machine\npower = 1 kW\n```\n'))).toEqual([]);
+    const hidden = occurrences(calculate(figures('lathe = 1 +', 'a = lathe.power'), [SHOP]));
+    expect(hidden.filter(({ kind }) => kind === 'field')).toEqual([]);
     expect(names('old measured 3 mm', 'a = old.reading')).toEqual(['figure old', 'figure a', 'figure old']);
     expect(names('nothing(M30x1.5-6g)')).toEqual([]);
     const onCard = '```machine m\narea = pi * 2 mm\nlead = thread_sizes(M30x1.5-6g).pitch\n```\n';

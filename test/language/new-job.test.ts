@@ -31,6 +31,10 @@ const JOB: JobAnswers = {
   units: 'mm',
 };
 
+it('a new job is of one of four kinds', () => {
+  expect(JOB_KINDS).toEqual(['ball', 'turned', 'indexed', 'empty']);
+});
+
 describe('the note of a new job', () => {
   it('calculates without a finding, with every machine, material, kind and system', () => {
     for (const shops of SHOPS) {
