@@ -83,6 +83,7 @@ function ofFinding(noted: Noted, finding: Finding, settings: FixSettings): reado
 /** The likely meanings that mend the line; all of them where none does yet, since the next finding then says what else. */
 function fitting(noted: Noted, finding: Finding): readonly string[] {
   const texts = offered(finding);
+  if (texts.length < 2) return texts;
   const { range } = mark(finding);
   const mending = texts.filter((text) => mends(noted, [{ range, text }], finding.code));
   return mending.length > 0 ? mending : texts;
