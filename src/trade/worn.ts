@@ -66,7 +66,7 @@ const SLACK = 1e-9;
 /** Multiples of a step between two sizes. */
 function multiples(step: number, low: number, high: number): readonly number[] {
   const [first, last] = [Math.ceil(low / step - SLACK), Math.floor(high / step + SLACK)];
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i).filter((n) => n > 0);
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
 }
 
 function metric(low: number, high: number): readonly Size[] {
@@ -80,9 +80,11 @@ function metric(low: number, high: number): readonly Size[] {
 
 function inches(low: number, high: number): readonly Size[] {
   return FRACTIONS.flatMap(([of, weight]) =>
-    multiples(INCH / of, low, high).flatMap((n) =>
-      n % 2 === 0 && of > 1 ? [] : [{ called: inchFraction(n, of), size: (n * INCH) / of, weight }],
-    ),
+    multiples(INCH / of, low, high).map((n) => ({
+      called: inchFraction(n, of),
+      size: (n * INCH) / of,
+      weight,
+    })),
   );
 }
 

@@ -14,6 +14,15 @@ const refused = (call: string): string => {
   const made = formula.compute(given(args));
   return typeof made === 'object' && isRefusal(made) ? made.refused : '';
 };
+const warnings = (call: string): string => {
+  const { formula, args } = callOf(call);
+  return broken(formula, args, 'warning').join();
+};
+/** Everything that is told of a call. */
+const all = (call: string): string[] => {
+  const { formula, args } = callOf(call);
+  return [...broken(formula, args, 'error'), ...broken(formula, args, 'warning')];
+};
 const errors = (call: string): string => {
   const { formula, args } = callOf(call);
   return broken(formula, args, 'error').join();
@@ -59,6 +68,29 @@ describe('a formula says', () => {
     );
   });
 
+  it('how long a slender piece is in diameters', () => {
+    expect(warnings('deflection_in_chuck(steel_C45, 50 N, 12 mm, 120 mm)')).toContain(
+      'The work is 10 diameters long',
+    );
+  });
+
+  it('one thing that is wrong once', () => {
+    expect(all('keyway(10 mm, 12 mm, 3 mm)')).toHaveLength(1);
+    const grip = 'shrink_grip(50 mm, 40 mm, 100 mm, 0.05 mm, steel_C45, steel_C45, friction: ';
+    for (const friction of [0, -0.1, 1.1]) expect(all(`${grip}${friction})`)).toHaveLength(1);
+    expect(all(`${grip}0.3)`)).toEqual([expect.stringContaining('0.05 to 0.25')]);
+    expect(all(`${grip}1)`)).toEqual([expect.stringContaining('0.05 to 0.25')]);
+  });
+
+  it('which metric sizes are near one that it has not, and none for a screw in inches', () => {
+    const offers = (thread: string): readonly string[] => {
+      const made = formulaNamed('counterbore')?.compute(given({ thread }));
+      return typeof made === 'object' && isRefusal(made) ? (made.offers ?? []) : [];
+    };
+    expect(offers('M7x1')).toEqual(['M6', 'M8']);
+    expect(offers('3/8-16 UNC')).toEqual([]);
+  });
+
   it('that standing still is no way down', () => {
     const { args } = callOf('screw_move(10 mm, 10 mm, knee, knee)');
     expect(answer('screw_move', args)).toMatchObject({ turns: 0, divisions: 0, way: 'up', turn_at: 10 });
@@ -69,6 +101,15 @@ describe('a formula says', () => {
     expect(answer('likely_size', { measured: 30.05, part: 'hole' })['ranking']).toContain(
       '30 mm: 0.05 mm over',
     );
+  });
+});
+
+it('pieces that fit exactly fit', () => {
+  const { args } = callOf('pieces_from_bar(100 mm, 18 mm, 2 mm)');
+  expect(answer('pieces_from_bar', args)).toMatchObject({ pieces: 5, all_cut: 5, left: 0 });
+  // 600 and its cut of 3 leave just 397.
+  expect(answer('cut_list', callOf('cut_list([600, 397] mm, 1000 mm, 3 mm)').args)).toMatchObject({
+    bars: 1,
   });
 });
 
@@ -96,6 +137,20 @@ it('a screw of the mill needs its travel and its divisions on the card', () => {
     { knee_per_turn: 5, knee_divisions: [250, 100] },
   ])
     expect([fields, move(fields)]).toEqual([fields, true]);
+  // Travel is a length, and divisions are a number.
+  const odd = card('mill', { knee_per_turn: 5, knee_divisions: 250, other: 5, other_per_turn: 250 });
+  for (const [field, other] of [
+    ['knee_per_turn', 'other'],
+    ['knee_divisions', 'other_per_turn'],
+  ] as const) {
+    const fields = new Map(odd.fields);
+    const value = fields.get(other);
+    if (value) fields.set(field, value);
+    const made = formulaNamed('screw_move')?.compute(
+      given({ from: 0, place: 1, screw: 'knee', machine: { ...odd, fields } }),
+    );
+    expect([field, typeof made === 'object' && isRefusal(made)]).toEqual([field, true]);
+  }
 });
 
 it('a dial of a boring head counts by its own screw', () => {
