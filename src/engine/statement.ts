@@ -128,8 +128,8 @@ function askedLimits(
   limits: Limits,
   value: Quantity,
 ): Asked | null {
-  const plain = { sense: statement.sense, code: null, codeFor: null };
-  if (limits.kind === 'code') return codeLimits(evaluation, limits, value, statement.sense);
+  const { sense } = statement;
+  if (limits.kind === 'code') return codeLimits(evaluation, limits, value, sense);
   if (limits.kind === 'range') {
     const other = literal(limits.to);
     const wrong = mismatch(value, other, '..');
@@ -139,12 +139,12 @@ function askedLimits(
       const whole = { start: statement.expression.start, end: limits.end };
       return evaluation.refuse(whole, fault('limits-reversed', { offers: [`${b} .. ${a}`] }));
     }
-    return { low: value.value, high: other.value, ...plain };
+    return { low: value.value, high: other.value, sense, code: null, codeFor: null };
   }
   const upper = deviation(evaluation, limits.upper, value);
   const lower = upper === null ? null : deviation(evaluation, limits.lower, value);
   if (upper === null || lower === null) return null;
-  return { low: value.value + lower, high: value.value + upper, ...plain };
+  return { low: value.value + lower, high: value.value + upper, sense, code: null, codeFor: null };
 }
 
 /** A deviation in base units of the nominal's kind. Without a unit it takes the unit of a literal nominal. */

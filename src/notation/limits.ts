@@ -1,7 +1,7 @@
 /** Asked limits after a figure's expression: `± 0.05`, `+0.02/-0.01 mm`, `h7`, `.. 12.45 mm`, and `hole` or `shaft`. */
 import { type Unit, ONE, toBase } from '../quantity/unit';
 import { KELVIN, PERCENT } from '../quantity/units';
-import { codeAt, isLetter, isMinus, nameEnd, skipBlanks } from './characters';
+import { codeAt, isMinus, nameEnd, skipBlanks } from './characters';
 import { looksLikeCode } from './iso-code';
 import { numberAt, read, readNumber } from './number';
 import { parseQuantity, unitAt } from './quantity';
@@ -73,7 +73,7 @@ export function parseLimits(s: Scanner, nominal: Expression): Limits | null {
   if (c === PLUS || isMinus(c) || (c === ZERO && s.at(skipBlanks(s.text, start + 1)) === SLASH))
     return deviations(s, nominal, start);
   if (c === POINT && s.at(start + 1) === POINT && s.at(start + 2) !== POINT) return range(s, nominal, start);
-  if (isLetter(c) && nominal.kind === 'quantity') return code(s, nominal, start);
+  if (nominal.kind === 'quantity') return code(s, nominal, start);
   return null;
 }
 
@@ -148,7 +148,7 @@ function deviation(
 /** A limit without a unit takes that of a literal nominal, when that has one only. `limits` are refused if it has more. */
 function takeUnit(s: Scanner, nominal: Expression, size: QuantityNode, limits: Span): QuantityNode | null {
   const literal = literalOf(nominal);
-  if (literal === null || literal.unit === ONE) return size;
+  if (literal === null) return size;
   if (literal.decimals === null && hasSeveralUnits(s.slice(literal.start, literal.end)))
     return refuseLimitUnit(s, limits.start, limits.end, literal.unit);
   return inUnit(size, literal.unit);
@@ -159,8 +159,14 @@ function hasSeveralUnits(written: string): boolean {
   return /[°'′a-z]\s*\d/i.test(written);
 }
 
-function inUnit(size: QuantityNode, unit: Unit): QuantityNode {
-  return { ...size, value: size.value * unit.factor, unit };
+/** The size itself, which nobody else has seen yet. */
+function inUnit(
+  size: { -readonly [Key in keyof QuantityNode]: QuantityNode[Key] },
+  unit: Unit,
+): QuantityNode {
+  size.value *= unit.factor;
+  size.unit = unit;
+  return size;
 }
 
 /** A difference of temperatures is told in kelvin, not on a scale. */

@@ -13,7 +13,7 @@ import {
   powerDimension,
 } from './dimension';
 import { type Unit, ONE } from './unit';
-import { type Spread, failsBetween, spread1, spread2 } from './spread';
+import { type Spread, difference, failsBetween, product, quotient, spread1, spread2, sum } from './spread';
 import { divideUnits, multiplyUnits, powerUnit } from './unit-products';
 import { KELVIN, PERCENT, baseUnit } from './units';
 import { type Fault, type Quantity, type Reach, fault } from './value';
@@ -41,11 +41,6 @@ export function made(value: number, dimension: Dimension, unit: Unit, spread: Sp
     spread,
   };
 }
-
-const sum = (x: number, y: number): number => x + y;
-const difference = (x: number, y: number): number => x - y;
-const product = (x: number, y: number): number => x * y;
-const quotient = (x: number, y: number): number => x / y;
 
 /** Sum of two quantities of one kind. A temperature takes a difference; two temperatures do not add. */
 export function add(a: Quantity, b: Quantity): Quantity | Fault {

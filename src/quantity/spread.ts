@@ -68,7 +68,7 @@ export function spread2(
     const p1 = p?.at[1] ?? a.value;
     const q0 = q?.at[0] ?? b.value;
     const q1 = q?.at[1] ?? b.value;
-    const at = [f(p0, q0), f(p1, q1)];
+    const at = endsOf(f, p0, q0, p1, q1);
     const along = placesBetween(p, q, turn === null ? NaN : turn(p0, p1, q0, q1));
     for (const place of along) at.push(f(p ? sampleAt(p, place) : a.value, q ? sampleAt(q, place) : b.value));
     const bad = out.keep(input, at, along, (p ?? q)?.inside ?? true, nominal);
@@ -76,6 +76,23 @@ export function spread2(
   }
   if (out.count > MAX_INPUTS) return fault('too-many-inputs', { count: out.count });
   return out.all;
+}
+
+export const sum = (x: number, y: number): number => x + y;
+export const difference = (x: number, y: number): number => x - y;
+export const product = (x: number, y: number): number => x * y;
+export const quotient = (x: number, y: number): number => x / y;
+
+/**
+ * `f` at both ends. The four operations that nearly all results come from are known here: each number that goes to a function
+ * not known beforehand, or comes from it, is made into an object first.
+ */
+function endsOf(f: typeof sum, p0: number, q0: number, p1: number, q1: number): number[] {
+  if (f === sum) return [p0 + q0, p1 + q1];
+  if (f === difference) return [p0 - q0, p1 - q1];
+  if (f === product) return [p0 * q0, p1 * q1];
+  if (f === quotient) return [p0 / q0, p1 / q1];
+  return [f(p0, q0), f(p1, q1)];
 }
 
 /** Where between the ends to sample: where either reach has been sampled, and where the operation turns round. */
