@@ -37,6 +37,8 @@ describe('a working says', () => {
     ['screw_limits(M12)', 'crest_tolerance', 'width for the outside'],
     ['nut_limits(M12)', 'crest_tolerance', 'width for the bore'],
     ['thread_sizes(M12)', 'pitch', 'pitch of M12'],
+    ['taper_found([20, 20.02] mm, [0, 100] mm)', 'per_metre', 'difference of the sizes over the distance'],
+    ['taper_found([20, 20.01, 20.02] mm, [0, 50, 100] mm)', 'per_metre', 'misses all readings least'],
     ['heat_to_assemble(50 mm, 0.059 mm, 0.05 mm, steel_C45)', 'hub_temperature', 'hotter than the shop'],
     ['cool_to_assemble(60 mm, 0.02 mm, 0.0214 mm, steel_C45)', 'shaft_temperature', 'colder than the shop'],
     ['blank_size(1 in, 4 in, 1/8 in, 1/16 in)', 'bar', 'no rack given: just that'],
@@ -72,6 +74,14 @@ describe('a formula says', () => {
     expect(warnings('deflection_in_chuck(steel_C45, 50 N, 12 mm, 120 mm)')).toContain(
       'The work is 10 diameters long',
     );
+  });
+
+  it('that a bow is no taper, from half of the taper on', () => {
+    // Least squares by hand: 0.02 from end to end, and the middle one third of its height off the line of the ends.
+    const found = (middle: number): string =>
+      warnings(`taper_found([20, ${middle}, 20.02] mm, [0, 50, 100] mm)`);
+    expect(found(20.027)).toContain('miss a straight line by 0.011 mm');
+    expect(found(20.023)).toBe('');
   });
 
   it('one thing that is wrong once', () => {
