@@ -26,10 +26,10 @@ export function isolated(text: string, open = '\u2067', close = '\u2069'): strin
 /** A run without the brackets at its ends that have no other half in it. */
 function whole(run: string): readonly [before: string, inner: string, after: string] {
   let [start, end] = [0, run.length];
-  const count = (mark: string): number => run.slice(start, end).split(mark).length - 1;
+  const pieces = (mark: string): number => run.slice(start, end).split(mark).length;
   for (const [closing, opening] of CLOSING) {
-    while (run[start] === opening && count(opening) > count(closing)) start++;
-    while (run[end - 1] === closing && count(closing) > count(opening)) end--;
+    while (run[start] === opening && pieces(opening) > pieces(closing)) start++;
+    while (run[end - 1] === closing && pieces(closing) > pieces(opening)) end--;
   }
   return [run.slice(0, start), run.slice(start, end), run.slice(end)];
 }

@@ -1,6 +1,9 @@
 /** Pieces of the sentences in which the engine says what it finds. */
 import { type FindingKind, type Severity, offers, word } from '../quantity/finding';
+import { ONE } from '../quantity/unit';
+import { unitFrom } from '../quantity/units';
 import type { FaultData } from '../quantity/value';
+import { unitText } from './evaluate';
 
 export function kind(severity: Severity, say: (data: FaultData) => string, why: string): FindingKind {
   return { severity, say, why };
@@ -28,13 +31,10 @@ export function figure(data: FaultData, key: string): string {
   return typeof value === 'number' ? String(Number(value.toPrecision(6))) : word(data, key);
 }
 
+/** The figure with the unit that the data name, as it is shown everywhere: `1°`, `3 N·m`. */
 export function withUnit(data: FaultData, key: string): string {
-  const unit = word(data, 'unit');
-  return unit === ''
-    ? figure(data, key)
-    : unit === '°' || unit === '%'
-      ? figure(data, key) + unit
-      : `${figure(data, key)} ${unit}`;
+  const unit = unitFrom(word(data, 'unit'), true);
+  return unit && unit !== ONE ? unitText(figure(data, key), unit) : figure(data, key);
 }
 
 /** ` on 2026-11-25`, where the record says when. */

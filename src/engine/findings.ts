@@ -308,7 +308,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'card-field-kind': kind(
     'error',
     (d) =>
-      `\`${word(d, 'name')}\` on a card is ${word(d, 'meaning')}${d['list'] === true ? ', a list such as `[70, 115] rpm`' : ''}. Give it a value of that kind.`,
+      `\`${word(d, 'name')}\` on a card is ${word(d, 'meaning')}${d['list'] === true ? ', a list in square brackets' : ''}. Give it a value of that kind.`,
     'The notebook acts on this field and cannot use a value of another kind.',
   ),
   'card-field-unlikely': kind(

@@ -5,10 +5,9 @@ import type { Sheet } from './sheet';
 /** The lines `caution: words`, `caution_2: words` and so on of the block's machine cards, each with its machine's name. */
 export function machineCautions(sheet: Sheet, { word, on }: Block): readonly string[] {
   if (word !== 'figures') return [];
-  return on.flatMap(({ text }) => {
-    const card = sheet.card(text);
-    return [...(card?.fields ?? [])].flatMap(([name, field]) =>
-      /^caution(?:_\w+)?$/.test(name) && field.kind === 'text' ? [`${card?.name ?? ''}: ${field.text}`] : [],
-    );
-  });
+  return on.flatMap(({ text }) =>
+    [...(sheet.card(text)?.fields ?? [])].flatMap(([name, field]) =>
+      /^caution(?:_\w+)?$/.test(name) && field.kind === 'text' ? [`${text}: ${field.text}`] : [],
+    ),
+  );
 }

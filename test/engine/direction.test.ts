@@ -18,6 +18,19 @@ describe('words from right to left', () => {
     ['measured (חם!) 3', 'measured <(חם!)> 3'],
     ['as seen (see חם) 3', 'as seen (see <חם>) 3'],
     ['(חם and cold) 3', '(<חם> and cold) 3'],
+    ['as seen [see חם] 3', 'as seen [see <חם>] 3'],
+    ['as seen {see חם} 3', 'as seen {see <חם>} 3'],
+    ['as seen «see חם» 3', 'as seen «see <חם>» 3'],
+    ['measured [חם] 3', 'measured <[חם]> 3'],
+    ['measured {חם} 3', 'measured <{חם}> 3'],
+    ['measured «חם» 3', 'measured <«חם»> 3'],
+    ['[חם and cold] 3', '[<חם> and cold] 3'],
+    ['{חם and cold} 3', '{<חם> and cold} 3'],
+    ['«חם and cold» 3', '«<חם> and cold» 3'],
+    ['((חם) and cold) 3', '(<(חם)> and cold) 3'],
+    // Brackets without their other half, but not at an end.
+    ['חם (קר 3', '<חם (קר> 3'],
+    ['חם) קר 3', '<חם) קר> 3'],
     ['', ''],
   ])('%s', (text, wanted) => expect(apart(text)).toBe(wanted));
 
