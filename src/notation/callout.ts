@@ -28,7 +28,8 @@ export function inchCallout(s: Scanner, start: number): NameNode | null {
 /** The metric thread that begins at `start`, where a name ends at `end`; undefined when the name is all there is. */
 export function metricCallout(s: Scanner, start: number, end: number): NameNode | null | undefined {
   METRIC.lastIndex = start;
-  const last = start + (METRIC.exec(s.text)?.[0].length ?? 0);
+  METRIC.test(s.text);
+  const last = METRIC.lastIndex;
   if (last > end) return callout(s, start, last);
   const pitch = /^×(\d+(?:\.\d+)?)/.exec(s.slice(end, s.end));
   if (!pitch || !/^M\d+$/.test(s.slice(start, end))) return undefined;
@@ -52,8 +53,7 @@ export function taperCallout(s: Scanner, start: number): NameNode | null | undef
   const [written, over = '', under = ''] = NEARLY_TAPER.exec(s.text) ?? [];
   if (written === undefined) return undefined;
   const taper = `${over}:${under}`;
-  TAPER.lastIndex = 0;
-  const offers = [...(TAPER.test(taper) ? [taper] : []), `${over} / ${under}`];
+  const offers = [taper, `${over} / ${under}`];
   return s.refuse('taper-or-quotient', start, start + written.length, { written, offers });
 }
 

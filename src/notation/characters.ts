@@ -32,9 +32,8 @@ export function isNamePart(c: number): boolean {
   return isLetter(c) || isDigit(c);
 }
 
-/** Greek letters that a drawing uses and that look like no Latin one. The micro sign begins a unit only. */
-const GREEK = new Set([...'αβγδεζηθλξπστφχψωΓΔΘΛΞΠΣΦΨΩ'].map((letter) => letter.charCodeAt(0)));
-const PI = 0x3c0;
+/** Greek letters that a drawing uses and that look like no Latin one. The micro sign begins a unit only, and π is `pi`. */
+const GREEK = new Set([...'αβγδεζηθλξστφχψωΓΔΘΛΞΠΣΦΨΩ'].map((letter) => letter.charCodeAt(0)));
 
 /**
  * Letters past the basic alphabet that a name may hold: Latin ones with marks, and Greek ones of their own shape.
@@ -44,7 +43,7 @@ const PI = 0x3c0;
 function isForeignLetter(c: number): boolean {
   if (c < 0xc0) return false;
   if (c <= 0x17f) return c !== 0xd7 && c !== 0xf7 && c !== 0xd8 && c !== 0xf8;
-  return c >= 0x391 && c <= 0x3c9 && c !== PI && GREEK.has(c);
+  return GREEK.has(c);
 }
 
 /** The diameter sign as typed: read before a number or a name, and without effect. */

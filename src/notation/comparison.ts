@@ -18,7 +18,7 @@ export function parseComparison(s: Scanner): Comparison | null {
       return passed(s, 1, '!=');
     case 0x3c:
       if (next === EQUALS) return once(s, '<=');
-      return next === 0x3e || refuseComparison(s) ? null : passed(s, 1, '<');
+      return refuseComparison(s) ? null : passed(s, 1, '<');
     case 0x3e:
       if (next === EQUALS) return once(s, '>=');
       return refuseComparison(s) ? null : passed(s, 1, '>');

@@ -84,7 +84,7 @@ function parseUnary(s: Scanner): Expression | null {
   if (of === null) return null;
   if (of.kind === 'list') return refuseListArithmetic(s, of, of);
   // `-5 °C` is a reading of the scale: its minus belongs to the number.
-  if (of.kind === 'quantity' && of.unit.dimension.point && isDigit(s.at(of.start)))
+  if (of.kind === 'quantity' && of.unit.dimension.point && numberAt(s.text, of.start))
     return { ...of, start, value: toBase(-s.amount, of.unit) };
   return { kind: 'negate', start, end: of.end, of };
 }
@@ -159,7 +159,7 @@ function parseNamed(s: Scanner, start: number): Expression | null {
   if (c === OPEN) return parseFields(s, parseCall(s, pos, end, name));
   if (name === 'to') return expectedOperand(s, pos);
   const node: Expression = { kind: 'name', start, end, name };
-  return c === POINT ? parseFields(s, node) : node;
+  return parseFields(s, node);
 }
 
 /** The fields after a name, a formula or a bracket: `.ring.used`. */

@@ -22,11 +22,10 @@ export function readFenceLine(info: string, column: number): FenceLine | null {
   if (!isFenceWord(word)) return null;
   const findings: LineFinding[] = [];
   const refuse = (code: string, from: number, to: number, offers: readonly string[]): void => {
-    if (findings.length === 0)
-      findings.push({ code, start: column + from, end: column + to, data: { word, offers } });
+    findings.push({ code, start: column + from, end: column + to, data: { word, offers } });
   };
   let last = info.length;
-  while (last > end && isBlank(info.charCodeAt(last - 1))) last--;
+  while (isBlank(info.charCodeAt(last - 1))) last--;
   const from = Math.min(skipBlanks(info, end), last);
   const line = { word, name: null, on: [], findings };
   if (word === 'figures') return { ...line, on: machinesOn(info, from, last, column, refuse) };
@@ -46,32 +45,29 @@ type Refuse = (code: string, from: number, to: number, offers: readonly string[]
 function machinesOn(info: string, from: number, last: number, column: number, refuse: Refuse): Word[] {
   if (from === last) return [];
   const wordEnd = nameEnd(info, from);
-  const saysOn =
-    info.slice(from, wordEnd) === 'on' && (wordEnd === last || isBlank(info.charCodeAt(wordEnd)));
+  const saysOn = info.slice(from, wordEnd) === 'on';
   const names = info
     .slice(saysOn ? wordEnd : from, last)
     .split(/[\s,;]+|\band\b/)
     .filter((name) => name !== '');
-  const offer = `on ${names
-    .map(parseableName)
-    .filter((name) => name !== null)
-    .join(', ')}`;
+  const made = names.map(parseableName).filter((name) => name !== null);
+  const offers = [made.length > 0 ? `on ${made.join(', ')}` : ''];
   if (!saysOn) {
-    refuse('fence-word-unknown', from, last, names.length > 0 && offer !== 'on ' ? [offer] : ['']);
+    refuse('fence-word-unknown', from, last, offers);
     return [];
   }
   const on: Word[] = [];
   let at = skipBlanks(info, wordEnd);
   for (;;) {
     const end = nameEnd(info, at);
-    if (end === at || end > last) break;
+    if (end === at) break;
     on.push({ start: column + at, end: column + end, text: info.slice(at, end) });
     at = skipBlanks(info, end);
     if (at >= last) return on;
     if (info[at] !== ',') break;
     at = skipBlanks(info, at + 1);
   }
-  refuse('fence-machine-missing', from, last, offer === 'on ' ? [''] : [offer]);
+  refuse('fence-machine-missing', from, last, offers);
   return on;
 }
 
@@ -84,7 +80,7 @@ function cardName(
   column: number,
   refuse: Refuse,
 ): Word | null {
-  const end = Math.min(nameEnd(info, from), last);
+  const end = nameEnd(info, from);
   if (end > from && end === last)
     return { start: column + from, end: column + end, text: info.slice(from, end) };
   if (from >= last) {

@@ -67,10 +67,10 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
  * whole process: nothing can catch that. Each level costs a bracket, a mark such as `- ` or `a: `, or a blank before it.
  */
 function isDeep(text: string, lines: readonly string[]): boolean {
-  if ((text.match(/[[{]/g)?.length ?? 0) > MAX_FRONT_DEPTH) return true;
+  if ((text.match(/[[{]/g) ?? []).length > MAX_FRONT_DEPTH) return true;
   return lines.some((line) => {
-    const marks = line.match(/[-?:](?=\s|$)/g)?.length ?? 0;
-    return marks > MAX_FRONT_DEPTH || line.length - line.trimStart().length > MAX_FRONT_DEPTH;
+    const marks = line.match(/[-?:](?=\s|$)/g) ?? [];
+    return marks.length > MAX_FRONT_DEPTH || line.length - line.trimStart().length > MAX_FRONT_DEPTH;
   });
 }
 

@@ -36,7 +36,7 @@ export function parseLine(text: string, word: FenceWord): Statement {
   if (text.length > MAX_LINE) return lineTooLong(text);
   const hash = text.indexOf('#');
   let end = hash === -1 ? text.length : hash;
-  while (end > 0 && isBlank(codeAt(text, end - 1))) end--;
+  while (isBlank(codeAt(text, end - 1))) end--;
   const comment = hash === -1 ? null : commentAt(text, hash + 1);
   const findings = comment === null ? NONE : hiddenMarks(comment);
   if (end === 0) return { kind: 'empty', comment, findings };
@@ -53,13 +53,13 @@ export function parseLine(text: string, word: FenceWord): Statement {
  */
 function withOffers(text: string, word: FenceWord, finding: LineFinding): LineFinding {
   const offers = finding.data['offers'];
-  if (!Array.isArray(offers) || offers.length === 0 || verifying) return finding;
+  if (!Array.isArray(offers) || verifying) return finding;
   const { start, end } = finding;
   verifying = true;
   try {
     const kept = (offers as readonly string[]).filter((offer) => {
       const again = parseLine(text.slice(0, start) + offer + text.slice(end), word);
-      return again.kind !== 'broken' || (again.findings[0]?.start ?? 0) >= start + Math.max(1, offer.length);
+      return again.findings.every((next) => next.start >= start + Math.max(1, offer.length));
     });
     return { ...finding, data: { ...finding.data, offers: [...new Set(kept)] } };
   } finally {
@@ -109,7 +109,7 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
         }
         s.pos = wordEnd;
         const path = pathOf(s, start, end);
-        if (parts === 1 && end - start > 1 && isReserved(s.slice(start, end))) {
+        if (isReserved(s.slice(start, end))) {
           refuseReserved(s, { start, end, text: s.slice(start, end) });
           return broken(comment, null);
         }
@@ -120,8 +120,8 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
     }
   }
   const statement = parseShownOrCheck(comment, findings);
-  if (s.finding !== null) nameInstead(s);
-  if (word === 'signed' && s.finding === null) refuseUnsigned(s);
+  nameInstead(s);
+  if (word === 'signed') refuseUnsigned(s);
   return statement;
 }
 
@@ -144,7 +144,7 @@ function recordWord(text: string, start: number, end: number): 'measured' | 'fin
 }
 
 function parseFigure(comment: Word | null, findings: readonly LineFinding[], name: Word): Statement {
-  if (name.text.length > 1 && isReserved(name.text)) {
+  if (isReserved(name.text)) {
     refuseReserved(s, name);
     return broken(comment, null);
   }
@@ -157,7 +157,7 @@ function parseFigure(comment: Word | null, findings: readonly LineFinding[], nam
   const limits = parseLimits(s, expression);
   const sense = parseSense(s);
   const to = parseTo();
-  if (s.finding === null && s.pos < s.end) {
+  if (s.pos < s.end) {
     if (limits === null) expectedEnd(s, 'figure', sense === null && to === null ? expression : null);
     else expectedAfterLimits(s, expression, limits);
   }
@@ -183,7 +183,7 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
   let comparison = parseComparison(s);
   if (comparison === null) {
     const to = parseTo();
-    if (s.finding === null && s.pos < s.end) expectedEnd(s, 'show', to === null ? first : null);
+    if (s.pos < s.end) expectedEnd(s, 'show', to === null ? first : null);
     return { kind: 'show', expression: first, to, comment, findings };
   }
   const terms: Expression[] = [first];
@@ -197,7 +197,7 @@ function parseShownOrCheck(comment: Word | null, findings: readonly LineFinding[
     if (!oneWay(comparisons)) refuseChain(s, at, comparison);
     comparison = parseComparison(s);
   }
-  if (s.finding === null && s.pos < s.end) expectedEnd(s, 'check', terms[terms.length - 1] ?? first);
+  if (s.pos < s.end) expectedEnd(s, 'check', terms.at(-1) ?? null);
   return { kind: 'check', terms, comparisons, comment, findings };
 }
 

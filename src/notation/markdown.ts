@@ -56,7 +56,7 @@ export class LineState extends StateBlock {
 
   /** Lines outside lists and quotes stand together in the text: a fence's content need not be put together from them. */
   override getLines(begin: number, end: number, indent: number, keepLastLF: boolean): string {
-    if (this.level > 0 || indent > 0 || begin >= end) return super.getLines(begin, end, indent, keepLastLF);
+    if (this.level > 0 || indent > 0) return super.getLines(begin, end, indent, keepLastLF);
     return this.src.slice(this.bMarks[begin], (this.eMarks[end - 1] ?? 0) + (keepLastLF ? 1 : 0));
   }
 }

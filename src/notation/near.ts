@@ -11,7 +11,7 @@ export function parseableName(text: string): string | null {
     .replace(/^_+|_+$/g, '');
   const made = /^\d/.test(joined) ? `n${joined}` : joined;
   if (made === '' || nameEnd(made, 0) !== made.length) return null;
-  return made.length > 1 && isReserved(made) ? `${made}_1` : made;
+  return isReserved(made) ? `${made}_1` : made;
 }
 
 /** Looking through all units takes its time, and a note full of one mistake asks for the same word again and again. */
@@ -28,15 +28,11 @@ export function nearUnits(word: string): readonly string[] {
   return near;
 }
 
-/** Words of the notation within two slips of `word`, the nearest first. */
+/** Words of the notation within two slips of `word`. */
 export function nearWords(word: string, words: readonly string[]): readonly string[] {
   if (word.length > 16) return [];
   const most = word.length <= 4 ? 1 : 2;
-  return words
-    .map((known) => ({ known, far: slips(word.toLowerCase(), known) }))
-    .filter(({ far }) => far <= most)
-    .sort((a, b) => a.far - b.far)
-    .map(({ known }) => known);
+  return words.filter((known) => slips(word.toLowerCase(), known) <= most);
 }
 
 /** Letters to change, add or leave out. */
@@ -50,5 +46,5 @@ function slips(a: string, b: string): number {
     }
     row = next;
   }
-  return row[b.length] ?? 0;
+  return row.at(-1) ?? 0;
 }

@@ -1,15 +1,15 @@
 /** Numbers as typed: `12`, `.5`, `12.50`, `1.2e-5`, `3/8`, `1 3/8`. */
 import { codeAt, isBlank, isDigit, isMinus } from './characters';
 
-/** Powers of ten that a double holds exactly; a whole number up to 15 digits over one of them is rounded once only. */
-const TENS = Array.from({ length: 23 }, (_, i) => Number(`1e${i}`));
+/** A double holds whole numbers of so many digits and their powers of ten exactly: one over the other is rounded once only. */
 const EXACT_DIGITS = 15;
+const TENS = Array.from({ length: EXACT_DIGITS + 1 }, (_, i) => Number(`1e${i}`));
 
 /** What `readNumber` read. One object for all, as with the scanner. */
 export class NumberRead {
-  value = 0;
+  value = NaN;
   /** Digits after the point; null for a fraction. */
-  decimals: number | null = 0;
+  decimals: number | null = null;
   /** True for digits alone: only these make fractions, and larger parts of `3 h 20 min`. */
   whole = false;
   /** True for `1 11/8`: the fraction of a mixed number is one or more. */
@@ -50,8 +50,7 @@ export function readNumber(text: string, start: number): number {
   if ((c === 0x65 || c === 0x45) && exponentAt(text, pos + 1))
     return readExponent(text, start, pos, decimals);
   read.decimals = decimals;
-  const divisor = TENS[decimals];
-  if (digits <= EXACT_DIGITS && divisor !== undefined) read.value = mantissa / divisor;
+  if (digits <= EXACT_DIGITS) read.value = mantissa / (TENS[decimals] as number);
   else read.value = Number(text.slice(start, pos));
   return pos;
 }

@@ -168,7 +168,7 @@ function largerAndSmaller(
     let last = readNumber(s.text, at);
     whole = read.whole;
     const fraction = whole ? readFraction(s.text, at, last) : -1;
-    if (fraction !== -1 && unitFollows(s, fraction)) [last, whole] = [fraction, false];
+    if (fraction !== -1) [last, whole] = [fraction, false];
     const unitStart = skipBlanks(s.text, last);
     const tail = unitAt(s, unitStart, last);
     const smaller = tail?.unit.parts[0];

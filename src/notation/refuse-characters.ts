@@ -1,5 +1,5 @@
 /** Characters that the notation does not read: look-alikes, hidden marks, quotes, and signs that are typed another way here. */
-import { isNamePart, nameEnd } from './characters';
+import { isNamePart } from './characters';
 import type { Scanner } from './scanner';
 
 /** Letters of other alphabets that look like a Latin one. */
@@ -78,9 +78,7 @@ function isHidden(c: number): boolean {
 }
 
 /** Marks that turn the direction of text, also of the code before a comment. */
-export function turnsDirection(c: number): boolean {
-  return (c >= 0x202a && c <= 0x202e) || (c >= 0x2066 && c <= 0x2069);
-}
+export const TURNS_DIRECTION = /[\u202a-\u202e\u2066-\u2069]/;
 
 export function isCurly(sign: string): boolean {
   return CURLY.has(sign);
@@ -108,7 +106,7 @@ export function refuseOdd(s: Scanner, pos: number): boolean {
   }
   const vulgar = VULGAR.get(sign);
   if (vulgar !== undefined) {
-    const blank = pos > 0 && isNamePart(s.at(pos - 1)) ? ' ' : '';
+    const blank = isNamePart(s.at(pos - 1)) ? ' ' : '';
     s.refuse('odd-character', pos, pos + 1, { written: sign, offers: [blank + vulgar] });
     return true;
   }
@@ -116,7 +114,7 @@ export function refuseOdd(s: Scanner, pos: number): boolean {
     refuseMoney(s, pos, WRITTEN.get(sign) ?? []);
     return true;
   }
-  if (c >= 128 && /[\p{L}\p{M}\p{N}]/u.test(sign) && !WRITTEN.has(sign) && !READ.includes(sign)) {
+  if (/[\p{L}\p{M}\p{N}]/u.test(sign) && !WRITTEN.has(sign) && !READ.includes(sign)) {
     refuseLetter(s, pos, sign);
     return true;
   }
@@ -128,27 +126,26 @@ export function refuseOdd(s: Scanner, pos: number): boolean {
     });
     return true;
   }
-  const offers = WRITTEN.get(sign);
-  if (c < 128 && offers === undefined && !'!?@&|\\'.includes(sign)) return false;
-  if (c >= 128 && offers === undefined && READ.includes(sign)) return false;
-  s.refuse('odd-character', pos, pos + sign.length, { written: sign, offers: offers ?? [] });
+  const offers = WRITTEN.get(sign) ?? [];
+  if (offers.length === 0 && (READ.includes(sign) || /^[ -~](?<![!?@&|\\])$/.test(sign))) return false;
+  s.refuse('odd-character', pos, pos + sign.length, { written: sign, offers });
   return true;
 }
 
 /** Signs beyond the keyboard that have a place in a line; where they stand wrongly is another question. */
 const READ = '×÷·⋅−Ø⌀ø²³≤≥≠°′″±';
 
-function codePoint(c: number): string {
+export function codePoint(c: number): string {
   return `U+${c.toString(16).toUpperCase().padStart(4, '0')}`;
 }
 
 /** A letter that no name may hold: the whole word is marked, and the letter named. */
 function refuseLetter(s: Scanner, pos: number, letter: string): void {
-  const part = /[\p{L}\p{M}\p{N}_]/u;
+  const part = /[\p{L}\p{M}\p{Nd}_]/u;
   let start = pos;
-  while (start > 0 && part.test(s.text.charAt(start - 1))) start--;
+  while (part.test(s.text.charAt(start - 1))) start--;
   let end = pos + letter.length;
-  while (end < s.end && part.test(String.fromCodePoint(s.text.codePointAt(end) ?? 0))) end++;
+  while (part.test(String.fromCodePoint(s.text.codePointAt(end) ?? 0))) end++;
   const written = s.slice(start, end);
   const made = latin(written);
   const like = LOOK_ALIKES.find(([, letters]) => letters.includes(letter));
@@ -157,7 +154,7 @@ function refuseLetter(s: Scanner, pos: number, letter: string): void {
     letter,
     alphabet: like?.[0] ?? '',
     latin: latin(letter),
-    offers: made !== written && /^\d*$/.test(made.slice(nameEnd(made, 0))) ? [made] : [],
+    offers: [made],
   });
 }
 
@@ -166,12 +163,7 @@ function latin(word: string): string {
   let out = '';
   for (const letter of word.normalize('NFC')) {
     const found = LOOK_ALIKES.find(([, letters]) => letters.includes(letter));
-    const wide = letter.normalize('NFKC');
-    out += found
-      ? found[2].charAt([...found[1]].indexOf(letter))
-      : /^[A-Za-z0-9_]$/.test(wide)
-        ? wide
-        : letter;
+    out += found ? found[2].charAt([...found[1]].indexOf(letter)) : letter.normalize('NFKC');
   }
   return out;
 }
@@ -202,8 +194,9 @@ export function refuseQuote(s: Scanner, pos: number, curly: boolean): null {
     if (!pair) return s.refuse('quote-mark', pos, end, { ...data, offers: [''] });
     return s.refuse('quote-mark', pos, pos + pair[0].length, { ...data, offers: [(pair[1] ?? '').trim()] });
   }
-  const gap = pos - (number[2]?.length ?? 0);
-  if (number[1]?.startsWith('°')) {
+  const [, amount = '', blanks = ''] = number;
+  const gap = pos - blanks.length;
+  if (amount.startsWith('°')) {
     const seconds = doubled
       ? null
       : /^[\s\u00a0]*(\d+(?:\.\d+)?)[\s\u00a0]*(?:["”“″ʺ]|['’´ʹ]{2})/.exec(s.slice(end, s.end));
@@ -215,20 +208,20 @@ export function refuseQuote(s: Scanner, pos: number, curly: boolean): null {
     return s.refuse('quote-mark', gap, end, { ...data, offers: [doubled ? '″' : '′'] });
   }
   if (doubled) {
-    const seconds = /[/]/.test(number[1] ?? '') || curly ? [] : [' arcsec'];
+    const seconds = /[/]/.test(amount) || curly ? [] : [' arcsec'];
     return s.refuse('quote-mark', gap, end, { ...data, offers: ['"', ' in', ...seconds] });
   }
   // `6'` and `6'2"`: feet, or minutes without their degrees.
-  const start = gap - (number[1]?.length ?? 0);
+  const start = gap - amount.length;
   const inches = /^[\s\u00a0]*(\d+(?:\.\d+)?|\d+[ -]\d+\/\d+|\d+\/\d+)[\s\u00a0]*(?:["”″]|''|’’)/.exec(
     s.slice(end, s.end),
   );
   if (inches) {
     const last = end + inches[0].length;
     const rest = (inches[1] ?? '').replace('-', ' ');
-    const offers = [`${number[1] ?? ''} ft ${rest} in`, `0°${number[1] ?? ''}′${rest}″`];
+    const offers = [`${amount} ft ${rest} in`, `0°${amount}′${rest}″`];
     return s.refuse('quote-mark', start, last, { ...data, written: s.slice(start, last), offers });
   }
-  const offers = [`${number[1] ?? ''} ft`, `${number[1] ?? ''} arcmin`];
+  const offers = [`${amount} ft`, `${amount} arcmin`];
   return s.refuse('quote-mark', start, end, { ...data, written: s.slice(start, end), offers });
 }

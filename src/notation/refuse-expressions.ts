@@ -10,8 +10,7 @@ export function refuseCaret(s: Scanner, base: QuantityNode): null {
   const written = s.slice(base.start, base.end);
   const power = (found?.[1] ?? '').replace('²', '2').replace('³', '3').replace('−', '-');
   const end = s.pos + (found?.[0].length ?? 1);
-  const offers = [`(${written})^${power}`];
-  if (/^-?\d+$/.test(power)) offers.push(`${written}^${power}`);
+  const offers = [`(${written})^${power}`, `${written}^${power}`];
   return s.refuse('power-after-unit', base.start, end, { written: s.slice(base.start, end), offers });
 }
 

@@ -2,7 +2,7 @@
 import type { LineFinding } from '../quantity/finding';
 import { skipBlanks } from './characters';
 import { parseableName } from './near';
-import { turnsDirection } from './refuse-characters';
+import { TURNS_DIRECTION, codePoint } from './refuse-characters';
 import { MAX_LINE, type Scanner } from './scanner';
 import type { Comparison, Statement, Word } from './syntax';
 
@@ -20,26 +20,20 @@ export function lineTooLong(text: string): Statement {
 
 /** Marks in a comment that turn the direction of text: they can make the code before it look like other code. */
 export function hiddenMarks(comment: Word): readonly LineFinding[] {
-  const { text } = comment;
-  for (let i = 0; i < text.length; i++)
-    if (turnsDirection(text.charCodeAt(i))) {
-      const start = comment.start + i;
-      const character = `U+${text.charCodeAt(i).toString(16).toUpperCase()}`;
-      return [{ code: 'direction-in-comment', start, end: start + 1, data: { character, offers: [''] } }];
-    }
-  return NONE;
+  const at = comment.text.search(TURNS_DIRECTION);
+  if (at === -1) return NONE;
+  const start = comment.start + at;
+  const character = codePoint(comment.text.charCodeAt(at));
+  return [{ code: 'direction-in-comment', start, end: start + 1, data: { character, offers: [''] } }];
 }
 
 /** The same marks in the words of a card. */
 export function refuseTurned(s: Scanner, from: number): void {
-  for (let at = from; at < s.end; at++)
-    if (turnsDirection(s.at(at))) {
-      s.refuse('hidden-character', at, at + 1, {
-        character: `U+${s.at(at).toString(16).toUpperCase()}`,
-        offers: [''],
-      });
-      return;
-    }
+  const words = s.slice(from, s.end);
+  const at = words.search(TURNS_DIRECTION);
+  if (at === -1) return;
+  const character = codePoint(words.charCodeAt(at));
+  s.refuse('hidden-character', from + at, from + at + 1, { character, offers: [''] });
 }
 
 /** `=<`, `=>`, `<>`, `< =`, `===`: refused at `s.pos`; false when the sign there is written well. */
@@ -50,18 +44,19 @@ export function refuseComparison(s: Scanner): boolean {
   if (!found) return false;
   const written = found[0];
   const signs = [...new Set(written.replace(/\s/g, ''))].sort().join('');
-  const offers = new Map([
-    ['<=', '<='],
-    ['=>', '>='],
-    ['<>', '!='],
-    ['=', '=='],
-    ['!=', '!='],
-    ['<', '<'],
-    ['>', '>'],
-    ['=≤', '<='],
-    ['=≥', '>='],
-  ]).get(signs);
-  s.refuse('comparison-odd', s.pos, s.pos + written.length, { written, offers: offers ? [offers] : [] });
+  const meant =
+    new Map([
+      ['<=', '<='],
+      ['=>', '>='],
+      ['<>', '!='],
+      ['=', '=='],
+      ['!=', '!='],
+      ['<', '<'],
+      ['>', '>'],
+      ['=≤', '<='],
+      ['=≥', '>='],
+    ]).get(signs) ?? '';
+  s.refuse('comparison-odd', s.pos, s.pos + written.length, { written, offers: [meant] });
   return true;
 }
 
@@ -116,13 +111,15 @@ const MEANT_AS_NAME = /^([\p{L}_][\p{L}\d_]*(-[\p{L}\d_]+)+|[Øø⌀]\s*[\p{L}_]
  */
 export function nameInstead(s: Scanner): void {
   const { finding } = s;
-  const equals = /^[^#([]*?[^#([=<>!≤≥:]=(?![=<>])/.exec(s.slice(0, s.end))?.[0].length ?? 0;
-  if (finding === null || equals === 0 || finding.start >= equals || ANYWHERE.includes(finding.code)) return;
-  const before = s.slice(0, equals - 1).trim();
+  if (finding === null) return;
+  const found = /^[^#([]*?[^#([=<>!≤≥:](?==(?![=<>]))/.exec(s.slice(0, s.end));
+  const equals = found?.[0].length;
+  if (equals === undefined || ANYWHERE.includes(finding.code)) return;
+  const before = s.slice(0, equals).trim();
   if (before === '') return;
   if (finding.code === 'equals-odd' && !MEANT_AS_NAME.test(before)) return;
   s.finding = null;
-  refuseName(s, equals - 1);
+  refuseName(s, equals);
 }
 
 /** What stands before a `=` is no name: `2x = 5 mm`, `ring dia = 5 mm`, `ring-dia = 5 mm`. */

@@ -1,7 +1,7 @@
 /** Refusals of things that stand side by side: only a number and its unit may. */
 import { ONE } from '../quantity/unit';
 import { MATHEMATICS } from '../quantity/mathematics';
-import { mayFollow, unitNamed } from '../quantity/units';
+import { unitNamed } from '../quantity/units';
 import { isDigit, isLetter, isMicro, nameEnd, skipBlanks } from './characters';
 import { isIsoCode } from './iso-code';
 import { nearUnits, nearWords } from './near';
@@ -29,18 +29,13 @@ const LINE_WORDS: Readonly<Record<Where, readonly string[]>> = {
 /** `left` ends, and at `s.pos` something else begins without an operator between. */
 export function refuseNeighbours(s: Scanner, left: Expression, where: Where): null {
   const last = rightmost(left);
-  const c = s.at(s.pos);
-  if (last.kind === 'quantity') {
-    if (isDigit(c) || numberAt(s.text, s.pos)) return afterQuantity(s, last, where);
-    if (isLetter(c) || isMicro(c)) return wordAfterQuantity(s, left, last, where);
-  } else if (last.kind === 'name') {
-    return afterName(s, left, last, where);
-  }
-  return sideBySide(s, last, s.pos, []);
+  if (last.kind === 'name') return afterName(s, left, last, where);
+  if (last.kind !== 'quantity') return sideBySide(s, last, s.pos);
+  return numberAt(s.text, s.pos) ? afterQuantity(s, last, where) : wordAfterQuantity(s, left, last, where);
 }
 
 /** Marks both sides, up to the bracket when the right one begins with one, and offers the product. */
-function sideBySide(s: Scanner, left: Expression, start: number, more: readonly string[]): null {
+function sideBySide(s: Scanner, left: Expression, start: number): null {
   const c = s.at(start);
   const end =
     isLetter(c) || isMicro(c)
@@ -49,10 +44,10 @@ function sideBySide(s: Scanner, left: Expression, start: number, more: readonly 
         ? quantityEnd(s, start)
         : start + 1;
   const [a, b] = [s.slice(left.start, left.end), s.slice(start, end)];
-  const product = b === '(' && left.kind === 'name' ? [`${a}(`, `${a} * (`] : [`${a} * ${b}`];
+  const offers = b === '(' ? [`${a}(`, `${a} * (`] : [`${a} * ${b}`];
   return s.refuse('side-by-side', left.start, end, {
     written: s.slice(left.start, end),
-    offers: [...more, ...product],
+    offers,
   });
 }
 
@@ -99,10 +94,12 @@ function afterQuantity(s: Scanner, left: QuantityNode, where: Where): null {
   const offers: string[] = [];
   const right = tailAt(s.text, skipBlanks(s.text, readNumber(s.text, s.pos)));
   const [first, second] = [left.unit.parts[0]?.unit, right?.unit.parts[0]?.unit];
-  if (first && second && mayFollow(second, first)) offers.push(`${b} ${a}`);
-  if (left.unit === ONE && right === null) offers.push(`${a}.${b}`);
-  if (where === 'inside' || where === 'reading') offers.push(`${a}, ${b}`);
-  return s.refuse('side-by-side', left.start, end, { written, offers: [...offers, `${a} * ${b}`] });
+  if (first && second) offers.push(`${b} ${a}`);
+  if (right === null) offers.push(`${a}.${b}`);
+  return s.refuse('side-by-side', left.start, end, {
+    written,
+    offers: [...offers, `${a}, ${b}`, `${a} * ${b}`],
+  });
 }
 
 /** Sizes with a shop's name of their own, which is not the same size in every shop. */
@@ -187,7 +184,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     const near = nearWords(word, LINE_WORDS[where]);
     if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
     if (isIsoCode(word)) return codeInWrongPlace(s, left, last, start, end, where);
-    return misplacedWord(s, word, start, end) ? null : sideBySide(s, last, start, []);
+    return misplacedWord(s, word, start, end) ? null : sideBySide(s, last, start);
   }
   const factor = skipBlanks(s.text, end);
   if ((word === 'x' || word === 'X') && numberAt(s.text, factor)) {
@@ -203,7 +200,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     return s.refuse('size-word', last.start, end, { written, word, offers });
   }
   // `5 min(2, 3)`: a unit and a formula share the name, and a bracket tells them apart.
-  if (s.at(end) === 0x28) return sideBySide(s, last, start, []);
+  if (s.at(end) === 0x28) return sideBySide(s, last, start);
   if (unitNamed(word))
     return s.refuse('unit-power', start, Math.max(end, powerEnd(s, end)), { written: word, offers: [word] });
   if (misplacedWord(s, word, start, end)) return null;
@@ -215,7 +212,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
     });
   if (isIsoCode(word) && where === 'figure') return codeInWrongPlace(s, left, last, start, end, where);
   const near = nearUnits(word).map((unit) => `${number} ${unit}`);
-  if (word.length < 2 || near.length === 0) return sideBySide(s, last, start, word.length < 2 ? [] : near);
+  if (word.length < 2 || near.length === 0) return sideBySide(s, last, start);
   return s.refuse('unit-unknown', last.start, end, {
     written: word,
     offers: [...near, `${number} * ${word}`],
@@ -223,7 +220,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
 }
 
 function powerEnd(s: Scanner, at: number): number {
-  return at + (/^\^[-−]?\d*/.exec(s.slice(at, s.end))?.[0].length ?? 0);
+  return at + (/^\^[-−]?\d*/.exec(s.slice(at, s.end))?.[0] ?? '').length;
 }
 
 /** `5 in mm`: one of the two is meant to be shown. */
@@ -243,7 +240,7 @@ function misplacedWord(s: Scanner, word: string, start: number, end: number): bo
   const rest = /^\s*[^\s,()[\]]+/.exec(s.slice(end, s.end))?.[0] ?? '';
   const last = word === 'to' || word === 'at' ? end + rest.length : end;
   let from = start;
-  while (from > 0 && /[\s\u00a0]/.test(s.text.charAt(from - 1))) from--;
+  while (/[\s\u00a0]/.test(s.text.charAt(from - 1))) from--;
   s.refuse('word-misplaced', from, last, { written: word, offers: [''] });
   return true;
 }
@@ -284,7 +281,7 @@ function afterName(s: Scanner, left: Expression, last: NameNode, where: Where): 
     const end = quantityEnd(s, start);
     const size = s.slice(start, end);
     const written = s.slice(last.start, end);
-    if (left === last && where === 'show' && last.start === skipBlanks(s.text, 0)) {
+    if (left === last && where === 'show') {
       const known = MATHEMATICS.has(name) ? [`${name}(${size})`] : [];
       const offers = [...known, `${name} = ${size}`, `${name} measured ${size}`, `${name} * ${size}`];
       return s.refuse('side-by-side', last.start, end, { written, offers });
@@ -296,12 +293,10 @@ function afterName(s: Scanner, left: Expression, last: NameNode, where: Where): 
   }
   const end = wordEnd(s, start);
   const word = s.slice(start, end);
-  if (end > start) {
-    const near = nearWords(word, LINE_WORDS[where]);
-    if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
-    if (isIsoCode(word))
-      return s.refuse('code-without-size', start, end, { written: name, code: word, offers: [] });
-    if (misplacedWord(s, word, start, end)) return null;
-  }
-  return sideBySide(s, last, start, []);
+  const near = nearWords(word, LINE_WORDS[where]);
+  if (near.length > 0) return s.refuse('word-unknown', start, end, { written: word, offers: near });
+  if (isIsoCode(word))
+    return s.refuse('code-without-size', start, end, { written: name, code: word, offers: [] });
+  if (misplacedWord(s, word, start, end)) return null;
+  return sideBySide(s, last, start);
 }

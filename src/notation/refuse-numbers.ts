@@ -38,7 +38,7 @@ export function refuseBareMixed(s: Scanner, start: number, end: number): null {
   const after = skipBlanks(s.text, end);
   if (isCurly(s.text.charAt(after))) return refuseQuote(s, after, true);
   const written = s.slice(start, end);
-  const blank = skipDigits(written, 0);
+  const blank = written.search(/\D/);
   const sum = `(${written.slice(0, blank)} + ${written.slice(skipBlanks(written, blank))})`;
   return s.refuse('mixed-number-without-unit', start, end, { written, offers: [`${written} in`, sum] });
 }
@@ -71,19 +71,19 @@ export function refuseParts(s: Scanner, start: number, end: number, total: numbe
  */
 export function refuseComma(s: Scanner, pos: number, between: 'list' | 'readings' | 'nothing'): null {
   let start = pos;
-  while (start > 0 && /[\d.,]/.test(s.text.charAt(start - 1))) start--;
+  while (/[\d.,]/.test(s.text.charAt(start - 1))) start--;
   while (/[.,]/.test(s.text.charAt(start))) start++;
   let end = pos;
-  while (end < s.end && /[\d.,]/.test(s.text.charAt(end))) end++;
+  while (/[\d.,]/.test(s.text.charAt(end))) end++;
   while (/[.,]/.test(s.text.charAt(end - 1))) end--;
   const written = s.slice(start, end);
   const grouped = /^\d{1,3}(,\d{3})+(\.\d+)?$/.test(written);
   const offers: string[] = [];
   const separate = written.replaceAll(',', ', ');
-  const separates = between !== 'nothing' && !(grouped && written.includes('.'));
+  const separates = !(grouped && written.includes('.'));
   if (separates && between === 'list') offers.push(separate);
-  if (/^\d+,\d+$/.test(written)) offers.push(written.replace(',', '.'));
-  if (separates && between === 'readings') offers.push(separate);
+  offers.push(written.replace(',', '.'));
+  if (separates) offers.push(separate);
   if (grouped && !(between !== 'nothing' && written.split(',').length > 2))
     offers.push(written.replaceAll(',', ''));
   // `1.234,5`: points for thousands.

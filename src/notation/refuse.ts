@@ -26,8 +26,8 @@ export function expectedOperand(s: Scanner, at = s.pos): null {
   if (refuseOdd(s, pos)) return null;
   const c = s.at(pos);
   if (pos >= s.end) {
-    const start = Math.max(0, s.end - 1);
-    return s.refuse('value-missing', start, Math.max(1, s.end), {
+    const start = s.end - 1;
+    return s.refuse('value-missing', start, s.end, {
       written: s.slice(start, s.end),
       offers: [],
     });
@@ -51,13 +51,13 @@ export function expectedOperand(s: Scanner, at = s.pos): null {
 }
 
 function isDegreeLike(c: number): boolean {
-  return c === 0xb0 || c === 0x2032 || c === 0x2033 || isMicro(c) || isDiameterSign(c);
+  return c === 0xb0 || c === 0x2032 || c === 0x2033 || isDiameterSign(c);
 }
 
 /** `fillet = 2 mm` among arguments; the `=` is at `at`. */
 export function expectedArgument(s: Scanner, at: number): null {
   let start = at;
-  while (start > 0 && s.text.charAt(start - 1) === ' ') start--;
+  while (s.text.charAt(start - 1) === ' ') start--;
   return s.refuse('argument-equals', start, at + 1, { written: '=', offers: [':'] });
 }
 
@@ -153,7 +153,7 @@ export function expectedAfterLimits(s: Scanner, nominal: Expression, limits: Lim
 function refuseStuck(s: Scanner, left: Expression, where: Where): boolean {
   const { pos } = s;
   const c = s.at(pos);
-  if (left.kind === 'quantity' && refuseGroups(s, left.start)) return true;
+  if (refuseGroups(s, left.start)) return true;
   if (!isMicro(c) && refuseOdd(s, pos)) return true;
   if (c === QUOTE || c === APOSTROPHE) {
     refuseQuote(s, pos, false);
@@ -198,9 +198,8 @@ function refuseCommas(s: Scanner, left: Expression | null, where: Where): null {
 /** `x = a < b`, `12 mm measured < 3`: a check stands alone on its line. */
 function comparisonInLine(s: Scanner, where: Where): null {
   const { pos } = s;
-  const equals = s.text.indexOf('=');
-  if (where === 'figure' && equals !== -1 && equals < pos) {
-    const check = s.slice(skipBlanks(s.text, equals + 1), s.end);
+  if (where === 'figure') {
+    const check = s.slice(skipBlanks(s.text, s.text.indexOf('=') + 1), s.end);
     const start = skipBlanks(s.text, 0);
     return s.refuse('comparison-in-figure', start, s.end, {
       written: s.slice(start, s.end),

@@ -94,7 +94,7 @@ function read(written: string): Tail | null {
     const exponent = exponentOf(written, end, power);
     if (exponent === 0) return taken;
     parts.push({ unit, exponent: sign * exponent });
-    if (pos > 0 && !isReserved(name)) free.push({ offset: pos, text: name });
+    if (parts.length > 1 && !isReserved(name)) free.push({ offset: pos, text: name });
     const made = compound(parts);
     if (!made) return taken;
     taken = { unit: made, length: power, free: [...free] };

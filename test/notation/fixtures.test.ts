@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { notationFindings } from '../../src/notation/findings';
-import { MAX_CODE_LINES, MAX_FRONT_MATTER } from '../../src/notation/caps';
 import { parseLine } from '../../src/notation/line';
 import { readNote } from '../../src/notation/note';
-import { MAX_DEPTH, MAX_ITEMS, MAX_LINE } from '../../src/notation/scanner';
 import { readFixtures } from './fixture';
 import { readNotes } from './note-fixture';
 import { statementText } from './reading';
 
 const FIXTURES = readFixtures(new URL('fixtures/', import.meta.url));
 const NOTES = readNotes(new URL('notes/', import.meta.url));
+
+/** What a note may hold at most. */
+const [MAX_LINE, MAX_DEPTH, MAX_ITEMS] = [2000, 100, 500];
+const [MAX_CODE_LINES, MAX_FRONT_MATTER] = [100_000, 10_000];
 
 /** Bounds, with what just passes them and what does not: too long for a page of fixtures. */
 const lineCodes = (text: string) => parseLine(text, 'figures').findings.map(({ code }) => code);
@@ -95,6 +97,17 @@ describe('bounds', () => {
   });
 });
 
+describe('more than is read', () => {
+  it.each(['[', 'f(', 'a final '])('of items is marked at the comma before it, after %s', (before) => {
+    const text = `${before}${'1, '.repeat(MAX_ITEMS)}1`;
+    const { start, end } = parseLine(text, 'figures').findings[0] ?? { start: 0, end: 0 };
+    expect([text.slice(0, start), text.slice(start, end)]).toEqual([
+      `${before}${'1, '.repeat(MAX_ITEMS)}`.slice(0, -2),
+      ',',
+    ]);
+  });
+});
+
 describe('every code', () => {
   const raised = new Set([
     ...FIXTURES.map(({ finding }) => finding?.code),
@@ -135,6 +148,29 @@ describe('every code', () => {
     ['\u0391 = 5', '`\u0391`: its `\u0391` is a Greek letter that looks like the Latin `A`. Write `A`.'],
     ['\u0434 = 5', '`\u0434`: the letter `\u0434` stands in no name. Use Latin letters, digits and `_`.'],
     ['a = +5', '`+` is no operator of the notation. Leave it out.'],
+    ['a]', 'This `]` closes nothing. Leave it out.'],
+    ['([1, 2)', 'This `)` does not fit the bracket that is open.'],
+    ['(a + 1', 'This `(` is never closed. Write `(a + 1)`.'],
+    ['(a < b)', '`<` compares, and a check stands alone on its line. Write the check on a line of its own.'],
+    [
+      'neck used 3 mm < 4 mm',
+      '`<` compares, and a check stands alone on its line. Write the check on a line of its own.',
+    ],
+    ['a = % 5', '`%` has no number before it. Write the number first.'],
+    ['a = 85 €', '`€` has no meaning here. Write `EUR`.'],
+    ['a @ b', '`@` has no meaning here. Leave it out, or put what is meant as words after `#`.'],
+    ['a b:5', '`a b`: writing things side by side does not multiply them. Write `a * b`.'],
+    ['20 ° C', '`° C` is no unit. Write `20 °C`.'],
+    [
+      "5 6'",
+      'This quote is not read here. Write `in` for inches, `ft` for feet and `°` before minutes; words stand in comments after `#`.',
+    ],
+    [
+      '5 6’',
+      'This curly quote is not read. Write `in` for inches, `ft` for feet and `°` before minutes; words stand in comments after `#`.',
+    ],
+    ['a = 5\u00ad3', 'Here stands a character that is not seen, U+00AD. Leave it out.'],
+    ['a # \u202ex', 'This comment holds a mark that turns the direction of text, U+202E. Leave it out.'],
     ['a = (2 + )', 'A value is missing at `)`. Write a quantity, a name or a formula.'],
   ])('%s is told what is wrong with it', (line, said) => {
     expect(sentence(line)).toBe(said);

@@ -1,5 +1,6 @@
 /** Front matter that nests deeply is refused before it is read; what is as deep as anybody writes is read. */
 import { expect, it } from 'vitest';
+import { cutFrontMatter } from '../../src/notation/front-matter';
 import { readNote } from '../../src/notation/note';
 
 const codes = (...head: readonly string[]): readonly string[] =>
@@ -26,10 +27,44 @@ it('takes away what is left of a call stack from nobody', () => {
   }
 });
 
+it.each([
+  ['# Lever\njob: 7\n---', 0, null, false],
+  ['---\njob: 7\n---\nWords.', 3, ['job: 7'], false],
+  ['---\n---\n---', 2, [], false],
+  ['--- \t\njob: 7\n\n---\t', 4, ['job: 7', ''], false],
+  ['---\njob: 7', 0, null, true],
+  ['---\n\njob: 7', 0, null, false],
+  ['', 0, null, false],
+])('is cut off: %j', (text, bodyLine, lines, open) => {
+  expect(cutFrontMatter(text.split('\n'))).toEqual({ bodyLine, lines, open });
+});
+
+it('may end with the note, hold empty lines, or nothing', () => {
+  const read = (text: string): unknown => {
+    const { front, findings } = readNote(text);
+    return [[...front].map(([key, field]) => `${key}: ${field.text}`), findings.map(({ code }) => code)];
+  };
+  expect(read('---\njob: 7\n---')).toEqual([['job: 7'], []]);
+  expect(read('---\njob: 7\n\npart: pin\n---\n')).toEqual([['job: 7', 'part: pin'], []]);
+  for (const empty of ['', '\n', '\n \t\n']) expect(read(`---\n${empty}---\n`)).toEqual([[], []]);
+  expect(read('---\njob: 7')).toEqual([[], ['front-matter-open']]);
+  // A field without a value is an empty text.
+  expect(read('---\n{ job: 7, part }\n---\n')).toEqual([['job: 7', 'part: '], []]);
+});
+
+it('ends where the note goes on', () => {
+  const { blocks } = readNote('---\njob: 7\n---\n```figures\na = 1\n```\n');
+  expect(blocks.map(({ fenceLine, content }) => [fenceLine, content])).toEqual([[3, 'a = 1\n']]);
+  // A byte order mark is one at the beginning only.
+  expect(readNote('---\njob: 7\n---\n\ufeff```figures\n```\n').blocks).toEqual([]);
+});
+
 it('begins in the first line or not at all', () => {
   const jobs = (text: string): unknown => readNote(text).front.get('job')?.text;
   expect(jobs('---\njob: 7\n---\n')).toBe('7');
   expect(jobs('\ufeff---\njob: 7\n---\n')).toBe('7');
   expect(jobs('# Lever\njob: 7\n---\n')).toBeUndefined();
   expect(jobs('\n---\njob: 7\n---\n')).toBeUndefined();
+  for (const text of ['# Lever\njob: 7\n---\n', '\n---\njob: 7\n---\n', '# Lever\njob: 7\n'])
+    expect(readNote(text).findings).toEqual([]);
 });

@@ -37,3 +37,17 @@ it('finds the same lines and indents', () => {
     { numRuns: 2000 },
   );
 });
+
+it('gives the same lines of a text, with blanks taken off, within lists and for none', () => {
+  const text = 'a\n  b\n\t c\n\n d\n';
+  const [ours, theirs] = [new LineState(text, md, {}, []), new StateBlock(text, md, {}, [])];
+  for (const level of [0, 1])
+    for (const indent of [0, 1, 2, 4])
+      for (const keep of [true, false])
+        for (let begin = 0; begin < 5; begin++)
+          for (let end = Math.max(1, begin); end <= 5; end++) {
+            ours.level = theirs.level = level;
+            const given = [begin, end, indent, keep] as const;
+            expect([given, ours.getLines(...given)]).toEqual([given, theirs.getLines(...given)]);
+          }
+});

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../src/notation/line';
 import type { Argument, Expression, FenceWord, Span, Statement } from '../../src/notation/syntax';
 import { unitNamed, unitNames } from '../../src/quantity/units';
-import { children, expressionsOf, nodeAt, textOf } from '../../src/notation/walk';
+import { callOf, children, expressionsOf, nodeAt, textOf } from '../../src/notation/walk';
 import { readFixtures } from './fixture';
 import { statementText } from './reading';
 
@@ -280,6 +280,10 @@ describe('lines with nothing refused', () => {
     expect(at('(ring')).toBe('(ring + max(a, 3 mm))');
     expect(at('0.05')).toBe('0.05');
     expect(nodeAt(line, 0)).toBe(null);
+    // The end of a node is one of its places, as a cursor stands there.
+    const end = text.indexOf('3 mm') + '3 mm'.length;
+    expect(textOf(nodeAt(line, end) ?? { start: 0, end: 0 }, text)).toBe('3 mm');
+    expect(nodeAt(parseLine('a + b # c', 'figures'), 8)).toBe(null);
   });
 });
 
@@ -287,6 +291,7 @@ describe('what a line is made of', () => {
   const texts = (text: string) => expressionsOf(parseLine(text, 'figures')).map((e) => textOf(e, text));
   it.each([
     ['d = a * 2', ['a * 2']],
+    ['d = Ø5 mm', ['Ø5 mm']],
     ['d = 25 mm h7', ['25 mm']],
     ['d = 30 mm ± 0.05', ['30 mm', '0.05']],
     ['d = 30 mm +0.02/-0.01 mm', ['30 mm', '+0.02', '-0.01 mm']],
@@ -309,11 +314,66 @@ describe('what a line is made of', () => {
     ['(a)', ['a']],
     ['a.b', ['a']],
     ['a * b', ['a', 'b']],
+    ['a²', ['a', '²']],
     ['a', []],
     ['3 mm', []],
   ])('the inside of %s', (text, parts) => {
     const [whole] = expressionsOf(parseLine(text, 'figures'));
     expect(whole && children(whole).map((e) => textOf(e, text))).toEqual(parts);
+  });
+});
+
+describe('a line that is read', () => {
+  const show = (text: string) => {
+    const line = parseLine(text, 'figures');
+    if (line.kind !== 'show') throw new Error(text);
+    return line.expression;
+  };
+
+  it('is a call, in brackets or not, or none', () => {
+    expect(callOf(show('f(a)'))?.name.text).toBe('f');
+    expect(callOf(show('((f(a)))'))?.name.text).toBe('f');
+    for (const text of ['a', '(a)', '-f(a)', 'f(a).b'])
+      expect([text, callOf(show(text))]).toEqual([text, null]);
+  });
+
+  it('has the same powers by their signs as by `^`', () => {
+    const powers = ['a²', 'a³'].map((text) => show(text));
+    expect(powers).toMatchObject(
+      [2, 3].map((value) => ({
+        kind: 'binary',
+        operator: '^',
+        right: { kind: 'quantity', value, decimals: 0, tail: [] },
+      })),
+    );
+  });
+
+  it('knows where the names in the tail of a unit stand', () => {
+    const text = 'a = 10 kg*m/s';
+    const line = parseLine(text, 'figures');
+    const tail = line.kind === 'figure' && line.expression.kind === 'quantity' ? line.expression.tail : [];
+    expect(tail.map((word) => [word.text, textOf(word, text)])).toEqual([
+      ['m', 'm'],
+      ['s', 's'],
+    ]);
+  });
+
+  it('has a comment that ends where its words end, and one of blanks that is empty', () => {
+    expect(parseLine('a #5 mm  ', 'figures').comment).toEqual({ start: 3, end: 7, text: '5 mm' });
+    expect(parseLine('#  ', 'figures').comment).toEqual({ start: 3, end: 3, text: '' });
+  });
+
+  it('has each reading from its value to its place', () => {
+    const text = 'neck measured 3 mm at 4 mm, 5 mm';
+    const line = parseLine(text, 'figures');
+    const readings = line.kind === 'reading' ? line.readings : [];
+    expect(readings.map((reading) => textOf(reading, text))).toEqual(['3 mm at 4 mm', '5 mm']);
+  });
+
+  it('names its figure though it is refused, where there is one', () => {
+    expect(parseLine('a = 2 x', 'figures')).toMatchObject({ kind: 'broken', name: { text: 'a' } });
+    for (const text of ['2 x', 'a measured 3 mm x', 'a < 2 x'])
+      expect(parseLine(text, 'figures')).toMatchObject({ kind: 'broken', name: null });
   });
 });
 
@@ -388,6 +448,7 @@ describe('numbers', () => {
     expect(value('a measured -0 in')).toBe(0);
     expect(value('a = 30 mm +0.05/-0')).toBe(0);
     expect(value('a = 30 mm ± 0')).toBe(-0);
+    expect(value('a = 1 in ± 3/8 in')).toBe(-9.525);
   });
 
   it('know how finely they are stated, before limits too', () => {
@@ -405,5 +466,6 @@ describe('numbers', () => {
     expect(
       ['40', '40.0 mm', '.125 in', '1.2e-5', '1.25e1', '3/8 in', '15°30′', '3 h 20 min', '5%'].map(decimals),
     ).toEqual([0, 1, 3, 6, 1, null, null, null, 0]);
+    expect(['1e5', '1e-150'].map(decimals)).toEqual([0, 100]);
   });
 });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { MAX_CODE_LINES, MAX_FRONT_MATTER } from '../../src/notation/caps';
 import { blocksFromTokens, readNote } from '../../src/notation/note';
 import type { Note } from '../../src/notation/syntax';
+import { inUsualUnits } from '../../src/notation/usual-units';
 import { readNotes } from './note-fixture';
 
 const NOTES = readNotes(new URL('notes/', import.meta.url));
@@ -189,6 +190,7 @@ describe('fences', () => {
 
   it('that are never closed are marked at their word, and end before words that are a name', () => {
     expect(findingsOf(readNote('> ```  figures\n'))).toEqual(['1:8-15 fence-not-closed']);
+    expect(findingsOf(readNote('> ```  figures'))).toEqual(['1:8-15 fence-not-closed']);
     expect(readNote('```figures\na = 1\nWords\nb = 2\n').blocks[0]?.content).toBe('a = 1\n');
   });
 
@@ -196,6 +198,21 @@ describe('fences', () => {
     const [lathe, block] = readNote('```machine lathe \t\n```\n```figures on lathe \n```\n').blocks;
     expect([lathe?.name?.text, lathe?.findings]).toEqual(['lathe', []]);
     expect([block?.on.map(({ text }) => text), block?.findings]).toEqual([['lathe'], []]);
+    expect(lathe?.name).toEqual({ start: 11, end: 16, text: 'lathe' });
+    const [both] = readNote('```figures on lathe,mill\n```\n').blocks;
+    expect([both?.on.map(({ text }) => text), both?.findings]).toEqual([['lathe', 'mill'], []]);
+  });
+
+  it('may be set in by blanks, which are no part of their lines', () => {
+    for (const blanks of [' ', '  ', '   ']) {
+      const [block] = readNote(`${blanks}\`\`\`figures\n${blanks}a = 1\n${blanks}  b = 2\n\`\`\`\n`).blocks;
+      expect([block?.content, block?.column(0)]).toEqual(['a = 1\n  b = 2\n', blanks.length]);
+    }
+  });
+
+  it('are marked where a note is torn, in its first lines too', () => {
+    expect(findingsOf(readNote('\ufffd'))).toEqual(['1:1-2 not-plain-text']);
+    expect(findingsOf(readNote('\n\n a\0'))).toEqual(['3:3-4 not-plain-text']);
   });
 
   it('stand where they stand behind front matter', () => {
@@ -296,6 +313,22 @@ describe('front matter', () => {
   it('is not every note that begins with a rule', () => {
     expect(readNote('---\n\nWords.\n\n---\n').findings).toEqual([]);
     expect(readNote('---\nWords.\n').findings).toEqual([]);
+  });
+});
+
+describe('units that a note does not name', () => {
+  it('are the usual ones, and those that it names stay', () => {
+    const units = (text: string, usual: 'mm' | 'in') => {
+      const note = inUsualUnits(readNote(text), usual);
+      return [...note.front].map(([key, field]) => `${key}: ${field.text}`);
+    };
+    const named = '---\nunits: mm\n---\n';
+    expect([units('Words.', 'in'), units('---\njob: 7\n---\n', 'in'), units(named, 'in')]).toEqual([
+      ['units: in'],
+      ['job: 7', 'units: in'],
+      ['units: mm'],
+    ]);
+    expect([units('Words.', 'mm'), units(named, 'mm')]).toEqual([[], ['units: mm']]);
   });
 });
 
