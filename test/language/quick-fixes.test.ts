@@ -363,7 +363,9 @@ describe('beside readings', () => {
 
 describe('another unit', () => {
   it('takes the place of a size, exactly', () => {
-    expect(titles('> ```figures\n> d = ‸5 mm * 20\n> ```\n')).toEqual(['Convert to 0.196850394 in']);
+    expect(titles('> > > ```figures\n> > > d = ‸5 mm * 20\n> > > ```\n')).toEqual([
+      'Convert to 0.196850394 in',
+    ]);
     expect(fixed(/^Convert to 34.925 mm$/, figures('d = ‸1 3/8 in'))).toBe('d = 34.925 mm');
     expect(fixed(/^Convert to 1 in$/, figures('d = ‸25.4 mm ± 0.1 mm'))).toBe('d = 1 in ± 0.1 mm');
     expect(titles(figures('d = ‸5 AUD')).some((title) => title.startsWith('Convert'))).toBe(false);
