@@ -52,7 +52,7 @@ function inAngles(text: string, start: number, end: number): Found {
     const c = text[pos];
     if (c === '>') return found(pos + 1);
     if (c === '<' || c === '\n') return NOT_FOUND;
-    if (c === '\\' && pos + 1 < end) pos++;
+    if (c === '\\') pos++;
   }
   return NOT_FOUND;
 }
@@ -78,7 +78,7 @@ export function linkTitleAt(text: string, start: number, end: number, before?: F
     const c = text.charCodeAt(pos);
     if (c === marker) return answer(true, false);
     if (c === OPEN && marker === CLOSE) return answer(false, false);
-    if (c === BACKSLASH && pos + 1 < end) pos++;
+    if (c === BACKSLASH) pos++;
   }
   return answer(false, true);
 }

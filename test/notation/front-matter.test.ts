@@ -68,3 +68,25 @@ it('begins in the first line or not at all', () => {
   for (const text of ['# Lever\njob: 7\n---\n', '\n---\njob: 7\n---\n', '# Lever\njob: 7\n'])
     expect(readNote(text).findings).toEqual([]);
 });
+
+it.each([
+  ['job: @7', ['front-matter-unreadable 1:5-6']],
+  ['job: 7\n@', ['front-matter-unreadable 2:0-1']],
+  ['job: "7', ['front-matter-unreadable 1:6-7']],
+  ['a: b: c', ['front-matter-unreadable 1:3-4', 'front-matter-not-text 1:3-7']],
+  ['job:\n  - a\n  - b\npart: x', ['front-matter-not-text 2:2-5']],
+  ['? [a]\n: b', ['front-matter-not-text 1:2-5']],
+  ['units:', ['front-matter-units 1:5-6']],
+  ['part: a\npart: b', ['front-matter-twice 2:0-4']],
+])('is marked where it is wrong: %j', (head, wanted) => {
+  const { findings } = readNote(`---\n${head}\n---\n`);
+  expect(findings.map(({ code, line, start, end }) => `${code} ${line}:${start}-${end}`)).toEqual(wanted);
+});
+
+it('has fields without a value behind their names', () => {
+  const { front } = readNote('---\n? a\n? b\n---\n');
+  expect([...front.values()].map(({ key, text, line, column }) => [key, text, line, column])).toEqual([
+    ['a', '', 1, 3],
+    ['b', '', 2, 3],
+  ]);
+});

@@ -399,6 +399,15 @@ describe('units', () => {
     expect(shown.kind === 'show' && shown.to?.unit.symbol).toBe(unit.symbol);
   });
 
+  it.each([
+    ['mm', 'mm*h'],
+    ['s', 's/s*J'],
+    ['m/cm', 'm/cm*h'],
+  ])('%s and %s are told apart, though one begins with the other', (shorter, longer) => {
+    for (const unit of [shorter, longer, shorter])
+      expect(valueOf(`5 ${unit}`)).toMatchObject({ kind: 'quantity', end: `5 ${unit}`.length });
+  });
+
   it('are read in compounds as they are shown', () => {
     const single = names.filter((name) => !['"', '%', '°C', '°F', 'degC', 'degF'].includes(name));
     const part = fc.tuple(
@@ -422,6 +431,14 @@ describe('units', () => {
 });
 
 describe('numbers', () => {
+  it.each(['922.8912658247597', '98.93765640660081', '58.3407831914411670', '0.1234567890123456789'])(
+    'are no last digit off in %s',
+    (text) => {
+      const line = parseLine(text, 'figures');
+      expect(line.kind === 'show' && line.expression).toMatchObject({ value: Number(text) });
+    },
+  );
+
   it('are the nearest a double comes to what is typed', () => {
     fc.assert(
       fc.property(fc.stringMatching(/^\d{1,20}(\.\d{1,20})?([eE][-+]?\d{1,2})?$/), (text) => {

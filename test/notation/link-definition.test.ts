@@ -19,6 +19,10 @@ const FIXED = [
   'a\\ b',
   'a\\(b',
   'a\\)b',
+  'a\\)',
+  'a!b',
+  '<a\\>',
+  '"a\\"',
   'a\\',
   '(a)',
   '(a))b',
@@ -47,7 +51,11 @@ const anyText = fc.array(piece, { maxLength: 20 }).map((pieces) => pieces.join('
 
 /** Wrapped so that neither the beginning nor the end of the text is that of what is read. */
 function same(text: string): void {
-  const [whole, end] = [`<"${text}>")`, 2 + text.length];
+  for (const after of ['>', '"', "'", ')']) sameBefore(text, after);
+}
+
+function sameBefore(text: string, after: string): void {
+  const [whole, end] = [`<"${text}${after}`, 2 + text.length];
   const address = parseLinkDestination(whole, 2, end);
   expect([text, linkDestinationAt(whole, 2, end)]).toMatchObject([
     text,
