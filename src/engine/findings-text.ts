@@ -27,8 +27,7 @@ export function list(data: FaultData, key: string): string {
 
 /** A figure for a sentence: enough digits to see the point, no more. */
 export function figure(data: FaultData, key: string): string {
-  const value = data[key];
-  return typeof value === 'number' ? String(Number(value.toPrecision(6))) : word(data, key);
+  return String(Number(Number(data[key]).toPrecision(6)));
 }
 
 /** The figure with the unit that the data name, as it is shown everywhere: `1°`, `3 N·m`. */

@@ -80,7 +80,9 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'field-needed': kind(
     'error',
     (d) =>
-      `\`${word(d, 'text')}\` has several values: ${list(d, 'known')}. Say which${offers(d) === '' ? '' : `, for example ${offers(d)}`}.`,
+      list(d, 'known') === ''
+        ? `\`${word(d, 'text')}\` has no values yet: write one on its card.`
+        : `\`${word(d, 'text')}\` has several values: ${list(d, 'known')}. Say which, for example ${offers(d)}.`,
     'A result with parts cannot be calculated with as a whole.',
   ),
   'words-do-not-calculate': kind(

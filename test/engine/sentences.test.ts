@@ -1,7 +1,7 @@
 /** The sentences of findings, where one of two words or one of several ends depends on the case. */
 import { describe, expect, it } from 'vitest';
 import { KNOWN_FIELDS, calculate, machineCautions, planned } from '../../src/engine/index';
-import { dimensionName } from '../../src/quantity/dimension';
+import { dimension } from '../../src/quantity/dimension';
 
 const fenced = (lines: readonly string[], fence = 'figures'): string =>
   `\`\`\`${fence}\n${lines.join('\n')}\n\`\`\`\n`;
@@ -61,6 +61,10 @@ describe('a line', () => {
     [
       ['s + 1', 's = ball_on_shank(30 mm, 12 mm)'],
       'Say which, for example `s.tilt` or `s.ring` or `s.height` or `s.neck_to_end`.',
+    ],
+    [
+      ['mill + 1', '```', '```machine mill', '# nothing yet'],
+      '`mill` has no values yet: write one on its card.',
     ],
     [['f(1) + 1'], 'There is no formula `f`. For a product write `f * (…)`.'],
     [['sqrt(x: 3)'], '`sqrt` has no `x`. Leave the name out.'],
@@ -141,7 +145,7 @@ describe('a machine', () => {
 
   it('has a rate of money per time', () => {
     const rate = KNOWN_FIELDS.find(({ name }) => name === 'rate');
-    expect(rate && dimensionName(rate.dimension)).toMatch(/^money.* per time$/);
+    expect(rate?.dimension).toBe(dimension({ money: 1, time: -1 }));
   });
 
   it('has cautions, which are told for the blocks on it', () => {

@@ -37,6 +37,22 @@ describe('a name given twice', () => {
     expect(pointsTo(second)).toEqual([[1, 0, 9, 'remark: x: given here too']]);
   });
 
+  it('points to them in the order of the note, whatever was edited when', () => {
+    const sheet = new Sheet();
+    for (const lines of [
+      ['a = 1', 'a = 3'],
+      ['a = 1', 'a = 2', 'a = 3'],
+      ['a = 0', 'a = 1', 'a = 2', 'a = 3'],
+    ])
+      sheet.update(readNote(fenced(lines)));
+    expect(sheet.findings().map((finding) => finding.related.map(({ line }) => line))).toEqual([
+      [2, 3, 4],
+      [1, 3, 4],
+      [1, 2, 4],
+      [1, 2, 3],
+    ]);
+  });
+
   it('points to ten others at most', () => {
     const first = findings(fenced(Array.from({ length: 13 }, (_, i) => `a = ${i}`))).slice(0, 2);
     expect(first.map((finding) => finding.related.map(({ line }) => line))).toEqual([
@@ -58,10 +74,11 @@ describe('a name given twice', () => {
 
 describe('a circle', () => {
   it('names ten of its members, says how many more there are, and points to the others', () => {
-    const found = findings(fenced(Array.from({ length: 12 }, (_, i) => `c${i} = c${(i + 1) % 12} + 1`)));
+    const found = findings(fenced(Array.from({ length: 11 }, (_, i) => `c${i} = c${(i + 1) % 11} + 1`)));
     const names = Array.from({ length: 10 }, (_, i) => `c${i}`);
-    expect(found).toHaveLength(12);
-    for (const finding of found) expect(finding).toMatchObject({ code: 'cycle', data: { names, more: 2 } });
+    expect(found).toHaveLength(11);
+    for (const finding of found) expect(finding).toMatchObject({ code: 'cycle', data: { names, more: 1 } });
+    expect(found[0]?.message).toContain('`c9` and 1 more. Give');
     expect(pointsTo(found[1])?.slice(0, 2)).toEqual([
       [1, 0, 2, 'c0: takes part'],
       [3, 0, 2, 'c2: takes part'],
@@ -94,6 +111,27 @@ describe('names that an unknown one may be a slip for', () => {
     sheet.update(readNote(fenced([...rings, ...slips(50)])));
     sheet.update(readNote(fenced([...rings, 'first = rink55', ...slips(50)])));
     expect(offered(sheet.findings())).toEqual([...Array<boolean>(50).fill(true), false]);
+  });
+});
+
+describe('a line that is asked for by itself', () => {
+  const note = [
+    fenced(['a = 1 mm', 'b = none'], 'figures'),
+    fenced(['speeds = [70, 115] rpm', 'max_sped = 3 rpm'], 'machine mill'),
+    fenced(['a = 1 mm'], 'signed'),
+  ].join('\nWords.\n');
+  it('is the one that stands there among all, with its findings where it stands', () => {
+    const sheet = calculate(note);
+    const rows = sheet.rows();
+    expect(rows.map(({ line }) => line)).toEqual([1, 2, 7, 8]);
+    for (let line = -1; line < 20; line++) {
+      const row = rows.find((each) => each.line === line);
+      const alone = sheet.rowAt(line);
+      expect([line, alone?.text, alone?.column]).toEqual([line, row?.text, row?.column]);
+      expect(alone?.findings).toEqual(row?.findings);
+    }
+    for (const finding of sheet.findings()) expect(finding.endLine).toBe(finding.line);
+    expect(sheet.findings().map(({ line }) => line)).toEqual([2, 8]);
   });
 });
 
@@ -162,7 +200,10 @@ describe('a card', () => {
     const sheet = calculate(note, [shop]);
     expect(sheet.findings().map(({ code }) => code)).toEqual(['card-name-missing', 'card-name-missing']);
     expect(sheet.cards().filter(({ word }) => word === 'machine')).toEqual([]);
-    expect(sheet.rows().map(({ text }) => text)).toEqual(['speeds = [70, 115] rpm', 'ratio = 40']);
+    expect(sheet.rows().map(({ line, text }) => [line, text])).toEqual([
+      [1, 'speeds = [70, 115] rpm'],
+      [4, 'ratio = 40'],
+    ]);
   });
 
   it('gives its figures, lists and words, but neither records nor what has no value', () => {
