@@ -291,6 +291,22 @@ describe('one edit', () => {
       ['s = bolt_circle(60 mm, 3)', 's.tilt used 12 mm'],
     ],
     ['that hides a mark in a remark is told', ['a = 1', '# by hand'], ['a = 1', '# by \u202e hand']],
+    [
+      'that takes away what was used leaves a line that waits for it',
+      ['a = 3 mm', 'a used 4 mm', 'x = a.used'],
+      ['a = 3 mm', 'x = a.used'],
+    ],
+    [
+      'that takes one of two away gives the name its value again',
+      ['a = 1 mm', 'a = 2 mm', 'b = a'],
+      ['a = 1 mm', 'b = a'],
+    ],
+    [
+      'of a field that was used leaves the figure alone',
+      ['s = ball_on_shank(30 mm, 12 mm)', 's.ring used 29 mm', 'x = s.ring.used'],
+      ['s = ball_on_shank(30 mm, 12 mm)', 'x = s.ring.used'],
+    ],
+    ['that takes an expression away takes its finding', ['a = 1', 'none + 1'], ['a = 1']],
     ['that gives a name twice marks both', ['a = 1 mm', 'b = 2 mm'], ['a = 1 mm', 'a = 2 mm']],
     [
       'that makes a figure of a unit asks about the line far away',
