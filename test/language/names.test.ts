@@ -429,6 +429,24 @@ lathe.bore = 5
     }
   });
 
+  it('follows from a file of cards alone, and is refused in every note for the same reason', () => {
+    const own = '```machine mill\nbore = 3 mm\n```\n';
+    const shops = [{ file: 'shop.md', text: own }];
+    const text = figures('room = mill.bore - 2 mm');
+    const both: readonly NamedNote[] = [
+      { file: 'shop.md', text: own, sheet: calculate(own), shops: [] },
+      { file: 'note.md', text, sheet: calculate(text, shops), shops },
+    ];
+    const bore = { name: 'bore', kind: 'field', owner: { kind: 'card', name: 'mill' } } as const;
+    expect(renameIn(both, bore, 'spindle').map(({ length }) => length)).toEqual([1, 1]);
+    for (const [name, why] of [
+      ['mm', 'reserved'],
+      ['2a', 'no-name'],
+      ['power', 'acted-on'],
+    ] as const)
+      expect(both.map((note) => new Renaming(bore, name).in(note))).toEqual([why, why]);
+  });
+
   it('is found where the cursor is, on the card and in a note', () => {
     const [shop, note] = notes('\n');
     const here = (sheet: Sheet | undefined, text: string, inside: string): unknown => {
