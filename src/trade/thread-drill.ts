@@ -55,12 +55,11 @@ function calledInch(name: string): string {
 function drillFor({ diameter, pitch, series, row }: Thread): Drill {
   if (row) {
     const size = row.drillSize ?? inchesOf(row.drill) ?? NaN;
-    const other = row.other === null ? '' : `; another open list drills ${mm(row.other)}`;
     return {
       size: size * INCH,
       text: row.drillSize === null ? `${row.drill} in` : `${row.drillSize} in`,
       called: calledInch(row.drill),
-      note: `common practice, from memory${other}`,
+      note: `common practice, from memory; another open list drills ${mm(row.other)}`,
     };
   }
   const listed = series === 'coarse' ? COARSE.find(([d]) => d === diameter)?.[2] : undefined;

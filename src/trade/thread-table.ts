@@ -316,11 +316,11 @@ export interface UnifiedRow {
   readonly drill: string;
   /** In inches for a drill by number or letter; null where its name is its size. */
   readonly drillSize: number | null;
-  /** Hole in mm that an open CAD program's list gives, null where it has none. */
-  readonly other: number | null;
+  /** Hole in mm that an open CAD program's list gives. */
+  readonly other: number;
 }
 
-type Row = readonly [UnifiedRow['series'], string, number, number, string, number | null, number | null];
+type Row = readonly [UnifiedRow['series'], string, number, number, string, number | null, number];
 
 const ROWS: readonly Row[] = [
   ['UNC', '#1', 0.073, 64, '#53', 0.0595, 1.5],

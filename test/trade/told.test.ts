@@ -90,6 +90,25 @@ describe('a formula says', () => {
     expect(found(20.023)).toBe('');
   });
 
+  it('whence the hole for a tap is', () => {
+    const tap = (thread: string): unknown => {
+      const { called, note } = answer('tap_drill', { thread });
+      return [called, note];
+    };
+    expect(tap('M6')).toEqual(['5 mm', 'ISO 2306, from memory']);
+    expect(tap('M6x0.75')).toEqual(['5.25 mm', 'the diameter less the pitch, common practice']);
+    const custom = (hole: string): string => `common practice, from memory; another open list drills ${hole}`;
+    expect(tap('1 1/8-7 UNC')).toEqual(['63/64 in', custom('25 mm')]);
+    expect(tap('2-64 UNF')).toEqual(['No. 50', custom('1.85 mm')]);
+    const steps = (call: string): unknown => {
+      const { formula, args } = callOf(call);
+      return formula.working(given(args)).find(({ name }) => name === 'drill')?.expression;
+    };
+    expect(steps('tap_drill(1 1/8-7 UNC)')).toBe('63/64 in');
+    expect(steps('tap_drill(2-64 UNF)')).toBe('0.07 in');
+    expect(steps('tap_drill(M6)')).toBe('5 mm');
+  });
+
   it('which wires fit a thread', () => {
     // Handbook: 0.505182 and 1.010363 of the pitch, best 0.57735.
     const fitting = 'take one from 0.758 mm to 1.516 mm, best 0.866 mm';
