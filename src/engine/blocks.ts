@@ -4,7 +4,6 @@
  */
 import { placeIn } from '../quantity/place-in';
 import type { FenceWord } from '../notation/syntax';
-import type { Entry } from './graph';
 import type { Node, NodeBlock } from './node';
 
 /** A block of code lines that the sheet keeps between updates. */
@@ -15,7 +14,7 @@ export interface SheetBlock extends NodeBlock {
   starts: LineStarts;
 }
 
-export function emptyBlock(word: FenceWord, key: string, nodeOf: (entry: Entry) => Node): SheetBlock {
+export function emptyBlock(word: FenceWord, key: string, nodeOf: NodeBlock['nodeOf']): SheetBlock {
   return {
     word,
     key,
@@ -135,10 +134,11 @@ export function linesOf(text: string): string[] {
   return lines;
 }
 
-export function replaceLines(block: SheetBlock, change: LineChange, lines: (Node | Entry)[]): void {
+export function replaceLines(block: SheetBlock, change: LineChange, lines: (Node | string)[]): void {
   const { from, removed } = change;
   block.lines = replaced(block.lines, from, removed, lines);
   lines.forEach((line, i) => {
+    if (typeof line === 'string') return;
     line.block = block;
     line.index = from + i;
   });

@@ -32,11 +32,14 @@ import type { Entry, Problem } from './graph';
 import { alike } from './near-names';
 import { recordOf } from './readings';
 import type { Asked } from './results';
-import { entryValue } from './values';
 
 /** What an evaluation may look at. */
 export interface Scope {
+  /** What a name has beside the value of its one figure; undefined where it has nothing else. */
   entry(name: string): Entry | undefined;
+  /** What a name stands for; null when what gives it has no value, undefined when nothing gives it anything. */
+  standsFor(name: string): Value | null | undefined;
+  hasFigure(name: string): boolean;
   /** Unit system for results whose unit the formula chooses; null leaves the formula's own. */
   readonly system: 'mm' | 'in' | null;
 }
@@ -110,7 +113,7 @@ export class Evaluation {
 
   private literal(e: QuantityNode): Quantity | null {
     for (const word of e.tail) {
-      if (!this.scope.entry(word.text)?.hasFigure) continue;
+      if (!this.scope.hasFigure(word.text)) continue;
       const [above, below] = [this.text.slice(e.start, word.start - 1), this.text.slice(word.start, e.end)];
       const sign = this.text.charAt(word.start - 1) === '/' ? '/' : '*';
       const data = {
@@ -124,8 +127,7 @@ export class Evaluation {
 
   private named(span: NameNode): Value | null {
     const { name } = span;
-    const entry = this.scope.entry(name);
-    const value = entry && entryValue(entry);
+    const value = this.scope.standsFor(name);
     if (value) return value;
     if (value === null) this.waitsFor = appended(this.waitsFor, name);
     else if (name === 'pi') return plain(Math.PI);

@@ -111,13 +111,12 @@ export class Entry {
   lookers: Lookup | null = null;
   private rare: OfFewNames | null = null;
 
-  /** The value of a figure that was given it at once, until somebody asks for its node; with its place. */
-  private given: Value | null = null;
-  block: NodeBlock | null = null;
-  index = 0;
-  input = 0;
-
-  constructor(readonly name: string) {}
+  /** `given` is the value of a figure that has no node yet, and `input` the number by which limits know it, 0 without any. */
+  constructor(
+    readonly name: string,
+    private given: Value | null = null,
+    readonly input = 0,
+  ) {}
 
   private get more(): OfFewNames {
     return (this.rare ??= { records: null, judges: null, stepped: 0, card: null, job: null });
@@ -168,18 +167,15 @@ export class Entry {
     if (this.records) this.records.recorded = null;
   }
 
-  /**
-   * Gives it the value of its one figure, a line that needs no node as long as nothing changes and nobody asks. Limits know
-   * that line by `input`, which is 0 where it has none.
-   */
-  giveAtOnce(value: Value, input: number): void {
-    this.given = value;
-    this.input = input;
-  }
-
-  /** Whether its one figure has no node. */
+  /** Whether its one figure has no node yet. */
   get isAtOnce(): boolean {
     return this.given !== null;
+  }
+
+  /** Gives that figure its node. */
+  takeNode(node: Node): void {
+    this.definers = node;
+    this.given = null;
   }
 
   /** Whether it has a figure, or several. */
@@ -187,27 +183,14 @@ export class Entry {
     return this.given !== null || this.definers !== null;
   }
 
-  /** The figure of this name, when it has one and no more. */
+  /** The figure of this name, when it has one and no more; null for one that has no node yet. */
   get figure(): Node | null {
-    if (this.given !== null) this.makeNode();
-    return this.sole;
-  }
-
-  /** The same, but for a figure without a node. */
-  get sole(): Node | null {
     return this.definers instanceof Set ? null : this.definers;
   }
 
   /** What its one figure amounts to; null when it has several or none, or one without a value. */
   get figureValue(): Value | null {
-    return this.given ?? this.sole?.value ?? null;
-  }
-
-  private makeNode(): void {
-    const { block, index } = this;
-    if (!block) return;
-    block.lines[index] = this.definers = block.nodeOf(this);
-    this.given = this.block = null;
+    return this.given ?? this.figure?.value ?? null;
   }
 
   get idle(): boolean {
@@ -223,14 +206,10 @@ export class Entry {
   }
 }
 
-/** The node of a line, made for one that had none. */
-export function nodeOf(line: Node | Entry): Node | undefined {
-  return line instanceof Entry ? (line.figure ?? undefined) : line;
-}
-
-export function nodeAt({ lines }: NodeBlock, index: number): Node | undefined {
-  const line = lines[index];
-  return line && nodeOf(line);
+/** The node of a block's line, made for one that has none. */
+export function nodeAt(block: NodeBlock, index: number): Node | undefined {
+  const line = block.lines[index];
+  return typeof line === 'string' ? block.nodeOf(line, block, index) : line;
 }
 
 /** The nodes of a block, in the order of its lines. */

@@ -18,7 +18,7 @@ import { atReference, isWarm } from './warm';
 
 const NOTHING: readonly Problem[] = [];
 
-/** Judges a node; `entryOf` finds the entry of a name without making one, `cardOf` the card in force. */
+/** Judges a node; `entryOf` finds the entry of a name, its figure's node with it, and `cardOf` the card in force. */
 export function judge(
   node: Node,
   entryOf: (name: string) => Entry | undefined,

@@ -8,17 +8,19 @@ import type { Statement } from '../notation/syntax';
 import { bind } from './bind';
 import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
-import { Entry, nodeOf, nodesOf } from './graph';
+import { Entry, nodeAt, nodesOf } from './graph';
 import { Node, type NodeBlock } from './node';
 import { looksUpFiguresOnly } from './at-once';
-import { difference } from './values';
+import { difference, entryValue } from './values';
 import { isWarm } from './warm';
 
 const NOTHING: readonly Entry[] = [];
+const MOST_SEARCHES = 8;
 let inputs = 0;
 
 export class Names {
-  private readonly entries = new Map<string, Entry>();
+  /** Of a figure that was given its value at once, and has no limits, only the value. */
+  private readonly entries = new Map<string, Entry | Value>();
   /**
    * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in.
    * Lines that went stay among them until there are twice as many as before.
@@ -39,12 +41,15 @@ export class Names {
   private linked = false;
   /** Second figures of a name whose first one has no node yet. */
   private readonly late: { readonly node: Node; readonly name: string }[] = [];
+  /** How many figures without a node were searched for. */
+  private searches = 0;
 
   /**
-   * `cardNamed` finds the card that a name stands for, `giveValue` evaluates a line that is ready, `valueAtOnce` one that may do
-   * without a node.
+   * `blocks` are those of the note, `cardNamed` finds the card that a name stands for, `giveValue` evaluates a line that is
+   * ready, `valueAtOnce` one that may do without a node.
    */
   constructor(
+    private readonly blocks: () => readonly NodeBlock[],
     private readonly cardNamed: (name: string) => Card | null,
     private readonly giveValue: (node: Node) => void,
     private readonly valueAtOnce: (
@@ -54,15 +59,51 @@ export class Names {
     ) => Value | null,
   ) {}
 
-  readonly find = (name: string): Entry | undefined => this.entries.get(name);
+  readonly find = (name: string): Entry | undefined =>
+    this.entries.has(name) ? this.entryOf(name) : undefined;
 
   /** The entry of a name, made on first mention. */
   readonly entryOf = (name: string): Entry => {
-    let entry = this.entries.get(name);
-    if (!entry) {
-      entry = new Entry(name);
-      entry.card = this.cardNamed(name);
-      this.entries.set(name, entry);
+    const known = this.entries.get(name);
+    if (known instanceof Entry) return known;
+    const entry = new Entry(name, known);
+    if (!known) entry.card = this.cardNamed(name);
+    this.entries.set(name, entry);
+    return entry;
+  };
+
+  /** The entry of a name; undefined where it has nothing but the value of its one figure. */
+  besides(name: string): Entry | undefined {
+    const known = this.entries.get(name);
+    return known instanceof Entry ? known : undefined;
+  }
+
+  /** See `entryValue`. */
+  standsFor(name: string): Value | null | undefined {
+    const known = this.entries.get(name);
+    return known instanceof Entry ? entryValue(known) : known;
+  }
+
+  hasFigure(name: string): boolean {
+    const known = this.entries.get(name);
+    return known instanceof Entry ? known.hasFigure : known !== undefined;
+  }
+
+  private readonly figureValue = (name: string): Value | null => {
+    const known = this.entries.get(name);
+    return known instanceof Entry ? known.figureValue : (known ?? null);
+  };
+
+  /** The entry of a name, its figure with its node. */
+  readonly withNode = (name: string): Entry | undefined => {
+    const entry = this.find(name);
+    if (!entry?.isAtOnce) return entry;
+    // Few are asked for by their names; when many are, all get their nodes.
+    const few = this.searches++ < MOST_SEARCHES;
+    for (const block of this.blocks()) {
+      const index = few ? block.lines.indexOf(name) : -1;
+      if (index !== -1) nodeAt(block, index);
+      else if (!few) nodesOf(block);
     }
     return entry;
   };
@@ -70,9 +111,9 @@ export class Names {
   /** Names with a figure, `most` at most. */
   given(most = Infinity): readonly string[] {
     const names: string[] = [];
-    for (const entry of this.entries.values()) {
+    for (const [name, known] of this.entries) {
       if (names.length >= most) break;
-      if (entry.hasFigure) names.push(entry.name);
+      if (!(known instanceof Entry) || known.hasFigure) names.push(name);
     }
     return names;
   }
@@ -81,7 +122,8 @@ export class Names {
   input(input: number): Node | undefined {
     const place = placeIn(this.inputs.length, (at) => (this.inputs[at]?.input ?? Infinity) < input);
     const found = this.inputs[place];
-    const node = found?.input === input ? nodeOf(found) : undefined;
+    if (found?.input !== input) return undefined;
+    const node = found instanceof Entry ? this.withNode(found.name)?.figure : found;
     return node?.block ? node : undefined;
   }
 
@@ -96,14 +138,12 @@ export class Names {
 
   /**
    * A line of a block on those machines, in its place among the names; with its value, if it is ready. Most of a note is
-   * figures that need nothing but what stands above them: until anything changes, the entry of such a figure will do.
+   * figures that need nothing but what stands above them: of such a one the answer is its name, and there is no node.
    */
-  add(text: string, machines: readonly Entry[], statement: Statement): Node | Entry {
+  add(text: string, machines: readonly Entry[], statement: Statement): Node | string {
     const { kind } = statement;
-    if (kind === 'figure' && machines.length === 0) {
-      const entry = this.atOnce(text, statement);
-      if (entry) return entry;
-    }
+    if (kind === 'figure' && machines.length === 0 && this.isGivenAtOnce(text, statement))
+      return statement.name.text;
     const judged = kind === 'figure' || kind === 'show';
     // A warm reading stands by the job, which names the material.
     const by = judged ? machines : isWarm(statement) ? [this.entryOf('job')] : NOTHING;
@@ -126,34 +166,34 @@ export class Names {
     return node;
   }
 
-  private atOnce(text: string, statement: Statement & { kind: 'figure' }): Entry | null {
+  private isGivenAtOnce(text: string, statement: Statement & { kind: 'figure' }): boolean {
     const { name, expression, limits, findings } = statement;
-    if (this.linked || findings.length > 0) return null;
-    const entry = this.entryOf(name.text);
-    if (!entry.idle || !looksUpFiguresOnly(expression, this.find)) return null;
+    if (this.linked || findings.length > 0 || this.entries.has(name.text)) return false;
+    if (!looksUpFiguresOnly(expression, this.figureValue) || this.cardNamed(name.text)) return false;
     const input = limits ? ++inputs : 0;
     const value = this.valueAtOnce(text, statement, input);
-    if (!value) return null;
-    entry.giveAtOnce(value, input);
-    if (limits) this.inputs.push(entry);
-    return entry;
+    if (!value) return false;
+    const known = limits ? new Entry(name.text, value, input) : value;
+    this.entries.set(name.text, known);
+    if (known instanceof Entry) this.inputs.push(known);
+    return true;
   }
 
   /**
    * Makes a node of each line that has none, and enters what it looks up: to be done once, before anything changes. It costs
    * about as much as reading the note, and no more than that, which a note that is only looked at never pays.
    */
-  link(blocks: readonly NodeBlock[]): void {
+  link(): void {
     if (this.linked) return;
     this.linked = true;
-    for (const block of blocks)
+    for (const block of this.blocks())
       for (const node of nodesOf(block)) {
         if (node.lookups !== undefined) continue;
         node.lookups = null;
         bind(node, this.entryOf);
         node.forget(false);
       }
-    this.inputs = this.inputs.flatMap((line) => nodeOf(line) ?? []);
+    this.inputs = this.inputs.flatMap((line) => (line instanceof Entry ? (line.figure ?? []) : line));
   }
 
   private addRecord(node: Node, path: readonly string[]): void {
@@ -176,7 +216,7 @@ export class Names {
     node.provides = entry;
     this.renew(entry);
     entry.definers = withOne(entry.definers, node);
-    if (!entry.sole) this.doubled.add(entry);
+    if (!entry.figure) this.doubled.add(entry);
   }
 
   /** Takes a line out. */
@@ -208,7 +248,7 @@ export class Names {
     } else {
       this.renew(provides);
       provides.definers = withoutOne(provides.definers, node);
-      if (provides.sole || !provides.definers) this.doubled.delete(provides);
+      if (provides.figure || !provides.definers) this.doubled.delete(provides);
     }
     this.release(provides);
   }
@@ -222,7 +262,7 @@ export class Names {
   private renew(entry: Entry): void {
     // Nobody can have seen a name that nothing hangs on.
     if (entry.idle || this.renewed.has(entry)) return;
-    this.renewed.set(entry, entry.sole);
+    this.renewed.set(entry, entry.figure);
   }
 
   private tell(entry: Entry, changed: boolean | ReadonlySet<string>): void {
@@ -232,16 +272,16 @@ export class Names {
   }
 
   /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
-  gathered(blocks: readonly NodeBlock[]): {
+  gathered(): {
     readonly seeds: readonly Node[];
     readonly touched: readonly Entry[];
   } {
     // A name that was given twice loses its value, and lines that have been looking at it must know.
-    if (this.late.length + this.doubled.size > 0) this.link(blocks);
+    if (this.late.length + this.doubled.size > 0) this.link();
     for (const { node, name } of this.late.splice(0)) this.addDefiner(node, name);
     const replaced: Entry[] = [];
     for (const [entry, before] of this.renewed) {
-      const now = entry.sole;
+      const now = entry.figure;
       if (!before || !now) this.touch(entry);
       else if (now !== before) {
         // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the

@@ -13,14 +13,14 @@ const NOTHING: readonly never[] = [];
 /** The lines of one block. */
 export interface NodeBlock {
   readonly word: FenceWord;
-  /** A line's node; for one that was given its value at once, the entry of its figure; see `nodeAt`. */
-  lines: (Node | Entry)[];
+  /** A line's node; for a figure that was given its value at once, its name; see `nodeAt`. */
+  lines: (Node | string)[];
   firstLine: number;
   /** How far the last change moved what stands after it, and how many nodes had to be searched for since. */
   moved: number;
   searches: number;
-  /** Makes the node of a figure that was given its value at once. */
-  readonly nodeOf: (entry: Entry) => Node;
+  /** Makes the node of such a figure. */
+  readonly nodeOf: (name: string, block: NodeBlock, index: number) => Node;
 }
 
 const MOST_SEARCHES = 8;
@@ -176,7 +176,7 @@ export class Node {
       // Changes further up have moved it. Few nodes are asked for their line; when many are, all are numbered.
       if (lines[this.index + block.moved] === this) this.index += block.moved;
       else if (block.searches++ < MOST_SEARCHES) this.index = lines.indexOf(this);
-      else lines.forEach((node, i) => (node.index = i));
+      else numberAll(lines);
     }
     return block.firstLine + this.index;
   }
@@ -191,4 +191,10 @@ export class Node {
 function statesOnlyAValue(read: Statement): read is Statement & { readonly expression: Expression } {
   if (read.kind === 'figure') return read.limits === null && read.sense === null && read.to === null;
   return read.kind === 'show' && read.to === null;
+}
+
+function numberAll(lines: readonly (Node | string)[]): void {
+  lines.forEach((line, i) => {
+    if (typeof line !== 'string') line.index = i;
+  });
 }

@@ -40,7 +40,7 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
  * so they are evaluated beforehand.
  */
 function provider({ entry, want }: Lookup): Node | null {
-  return want === 'value' ? entry.sole : null;
+  return want === 'value' ? entry.figure : null;
 }
 
 function needsItself(node: Node): boolean {

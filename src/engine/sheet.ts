@@ -20,14 +20,14 @@ import { CardBox } from './card-box';
 import { Evaluation, type Scope } from './evaluate';
 import { forEachOf } from './few';
 import { type Entry, freshMark, nodesOf } from './graph';
-import { type Node, ONLY_A_VALUE } from './node';
+import { type Node, type NodeBlock, ONLY_A_VALUE } from './node';
 import { judge } from './judge';
 import { Names } from './names';
 import { Presenter, allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
 import type { CardInForce, Finding, Row, Shop } from './results';
 import { settle } from './settle';
 import { evaluateNode, valueAtOnce } from './statement';
-import { difference, entryValue } from './values';
+import { difference } from './values';
 
 export class Sheet implements Scope {
   private readonly register: Names;
@@ -59,6 +59,7 @@ export class Sheet implements Scope {
   constructor(private readonly inside = false) {
     this.cardBox = new CardBox(() => new Sheet(true));
     this.register = new Names(
+      () => this.blocks,
       (name) => (inside ? null : this.cardBox.named(name)),
       this.giveValue,
       this.valueAtOnce,
@@ -68,7 +69,7 @@ export class Sheet implements Scope {
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
   update(note: Note, shops: readonly Shop[] = []): void {
     this.cached = nothingYet();
-    if (this.blocks.length > 0) this.register.link(this.blocks);
+    if (this.blocks.length > 0) this.register.link();
     this.note = note;
     if (!this.inside) {
       this.readJob(note);
@@ -82,7 +83,7 @@ export class Sheet implements Scope {
       }
     }
     this.readBlocks(note);
-    const { seeds, touched } = this.register.gathered(this.blocks);
+    const { seeds, touched } = this.register.gathered();
     this.judgeAll(settle(seeds, this), touched);
   }
 
@@ -94,7 +95,7 @@ export class Sheet implements Scope {
     const once = (node: Node): void => {
       if (node.stamp === turn || !node.block) return;
       node.stamp = turn;
-      judge(node, this.register.find, this.cardOf);
+      judge(node, this.register.withNode, this.cardOf);
       this.noteTrouble(node);
     };
     const seen = new Set<Entry>();
@@ -165,7 +166,7 @@ export class Sheet implements Scope {
       if ((i < head || i >= calculating.length - tail) && old) return old;
       const key = keyOf(source);
       const reused = i < before.length - tail && before[i]?.key === key ? before[i] : undefined;
-      const block = reused ?? emptyBlock(source.word, key, (entry) => nodeOfFigure(entry, this));
+      const block = reused ?? emptyBlock(source.word, key, this.nodeOf);
       const change = changeText(block, source.content);
       if (change) {
         release(block, nodesOf(block, change.from, change.from + change.removed));
@@ -229,8 +230,19 @@ export class Sheet implements Scope {
   // --- Scope and Settling --------------------------------------------------------------------------------------
 
   entry(name: string): Entry | undefined {
-    return this.register.find(name);
+    return this.register.besides(name);
   }
+
+  standsFor(name: string): Value | null | undefined {
+    return this.register.standsFor(name);
+  }
+
+  hasFigure(name: string): boolean {
+    return this.register.hasFigure(name);
+  }
+
+  private readonly nodeOf = (name: string, block: NodeBlock, index: number): Node =>
+    nodeOfFigure(this.register.entryOf(name), block, index, this);
 
   evaluate(node: Node): boolean | ReadonlySet<string> {
     this.evaluations++;
@@ -305,14 +317,12 @@ export class Sheet implements Scope {
   }
 
   valueOf(name: string): Value | null {
-    const entry = this.register.find(name);
-    return (entry && entryValue(entry)) ?? this.cardBox.named(name)?.value ?? null;
+    return this.standsFor(name) ?? this.cardBox.named(name)?.value ?? null;
   }
 
   figure(name: string): Row | undefined {
-    const entry = this.register.find(name);
-    const definers = entry?.definers;
-    const [node] = definers instanceof Set ? definers : [entry?.figure];
+    const definers = this.register.withNode(name)?.definers;
+    const [node] = definers instanceof Set ? definers : [definers];
     if (!node) return undefined;
     const { figures } = this.cached;
     if (!figures.has(node)) figures.set(node, rowOf(this, node));
