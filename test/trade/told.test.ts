@@ -37,6 +37,9 @@ describe('a working says', () => {
     ['screw_limits(M12)', 'crest_tolerance', 'width for the outside'],
     ['nut_limits(M12)', 'crest_tolerance', 'width for the bore'],
     ['thread_sizes(M12)', 'pitch', 'pitch of M12'],
+    ['thread_infeed(M10)', 'swung', 'the usual half degree less than the flank'],
+    ['thread_infeed(M10, compound_angle: 25°)', 'swung', 'as given'],
+    ['likely_size(29.93 mm)', 'best', 'the likeliest: 30 mm (M30)'],
     ['taper_found([20, 20.02] mm, [0, 100] mm)', 'per_metre', 'difference of the sizes over the distance'],
     [
       'taper_found([20, 20.01, 20.02] mm, [0, 50, 100] mm)',
@@ -107,6 +110,23 @@ describe('a formula says', () => {
     expect(steps('tap_drill(1 1/8-7 UNC)')).toBe('63/64 in');
     expect(steps('tap_drill(2-64 UNF)')).toBe('0.07 in');
     expect(steps('tap_drill(M6)')).toBe('5 mm');
+  });
+
+  it('which classes of threads it holds', () => {
+    expect(refused('screw_limits(M12-6H)')).toContain(
+      'for a screw write 6g or 6h, for a nut take `nut_limits`',
+    );
+    expect(refused('nut_limits(M12-6g)')).toContain(
+      'for a nut write 6H or 6G, for a screw take `screw_limits`',
+    );
+    expect(refused('screw_limits(M12-4h)')).toContain('6g, 6h for screws and 6H, 6G for nuts');
+    expect(refused('screw_limits(3/8-16 UNC-1A)')).toContain('2A, 3A for screws and 2B for nuts');
+    // A class 3A screw has no allowance, and three quarters of the width of 2A (ASME B1.1).
+    const width = (thread: string): number => {
+      const found = answer('screw_limits', { thread });
+      return Number(found['pitch_diameter_max']) - Number(found['pitch_diameter_min']);
+    };
+    expect(width('3/8-16 UNC-3A') / width('3/8-16 UNC-2A')).toBeCloseTo(0.75, 9);
   });
 
   it('which wires fit a thread', () => {
