@@ -142,6 +142,7 @@ export function comparisonPage(c: Comparison, from: string, to: string): string 
     c.goneFindings.map((words) => [cell(words)]),
   );
   const { length } = c.same;
-  lines.push(`${length === 1 ? 'One figure is' : `${length} figures are`} the same in both.`, '');
+  const figures = length === 0 ? 'No figure is' : length === 1 ? 'One figure is' : `${length} figures are`;
+  lines.push(`${figures} the same in both.`, '');
   return lines.join('\n');
 }

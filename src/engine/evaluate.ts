@@ -44,6 +44,9 @@ export interface Scope {
   readonly system: 'mm' | 'in' | null;
 }
 
+/** What one line says at most: who has mended so much sees the rest. */
+const MAX_PROBLEMS = 20;
+
 /** Most lines have nothing to say; never added to, see `appended`. */
 const NOTHING: never[] = [];
 
@@ -100,7 +103,7 @@ export class Evaluation {
   }
 
   say(problem: Problem): void {
-    this.problems = appended(this.problems, problem);
+    if (this.problems.length < MAX_PROBLEMS) this.problems = appended(this.problems, problem);
   }
 
   slice(span: Span): string {

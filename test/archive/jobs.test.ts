@@ -546,6 +546,10 @@ describe('comparing', () => {
     expect(comparisonPage(compareJobs(alone, alone), 'A', 'B')).toBe(
       '# A and B\n\nOne figure is the same in both.\n',
     );
+    const none = entryOf('# A plan\n');
+    expect(comparisonPage(compareJobs(none, none), 'A', 'B')).toBe(
+      '# A and B\n\nNo figure is the same in both.\n',
+    );
   });
 
   it('tells each finding as often as it stands there', () => {

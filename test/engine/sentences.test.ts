@@ -92,6 +92,18 @@ describe('a line', () => {
     expect(said(fenced(lines))[0]).toContain(message);
   });
 
+  it('are twenty for one line at most, however much is wrong with it', () => {
+    const wrong = (count: number): string =>
+      fenced([`a = [${Array.from({ length: count }, () => 'mm').join(' + ')}]`]);
+    expect(said(wrong(20))).toHaveLength(20);
+    expect(said(wrong(21))).toHaveLength(20);
+    expect(said(wrong(3))).toHaveLength(3);
+  });
+
+  it('of a figure that needs itself names no others', () => {
+    expect(said(fenced(['a = a + 1 mm']))[0]).toBe('`a` needs itself. Give it a value that does not.');
+  });
+
   it('of a circle of two says no more than two', () => {
     expect(said(fenced(['a = b', 'b = a']))[0]).toBe(
       'These figures need each other: `a`, `b`. Give one of them a value of its own.',
