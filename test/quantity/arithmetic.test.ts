@@ -110,6 +110,8 @@ describe('dimensions', () => {
     expect(dimensionName(unit('mm^2/min').dimension)).toBe('length^2 per time');
     expect(dimensionName(unit('min^-2').dimension)).toBe('1 per time^2');
     expect(dimensionName(unit('AUD/h').dimension)).toBe('money in AUD per time');
+    // In a formula's own units the currency is that of the call.
+    expect(dimensionName(unit('¤/h').dimension)).toBe('money per time');
     expect(dimension({ length: 1, time: -1 })).toBe(unit('m/min').dimension);
   });
 

@@ -4,6 +4,7 @@ import { hint } from '../../src/language/hints';
 import { readNote } from '../../src/notation/note';
 import { inUsualUnits } from '../../src/notation/usual-units';
 import { type Display, USUAL_DISPLAY, displayed, show } from '../../src/quantity/display';
+import { unit } from '../../src/quantity/units';
 import { figures } from '../language/cursor';
 
 const wanted = (
@@ -31,6 +32,14 @@ describe('as the reader wants it', () => {
     expect(shown('25° / 2', wanted({}, 'minutes'))).toBe('= 12°30′00″');
     expect(shown('25° / 2', wanted({}))).toBe('= 12.5°');
     expect(shown('ball_on_shank(30 mm, 12 mm).tilt', wanted({}, 'minutes'))).toBe('= 11°47′21″');
+    // Nothing else has, nor an angle of which digits are asked for.
+    expect(shown('25 mm / 2', wanted({}, 'minutes'))).toBe('= 12.5 mm');
+    const of = unit('°');
+    const tilt = { kind: 'number', value: 12.3456, dimension: of.dimension, unit: of, spread: null } as const;
+    expect(displayed(wanted({}, 'minutes'), () => [show(tilt), show(tilt, { decimals: 2 })])).toEqual([
+      '12°20′44″',
+      '12.35°',
+    ]);
   });
 
   it('only while it is shown, also after a failure', () => {

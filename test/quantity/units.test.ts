@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
+import { powerDimension } from '../../src/quantity/dimension';
 import { toBase, fromBase, unitOf } from '../../src/quantity/unit';
 import { UNIT_TABLE } from '../../src/quantity/unit-table';
 import {
@@ -306,6 +307,11 @@ describe('metric and inch', () => {
       expect(made.dimension).toBe(unit(symbol).dimension);
     }
     expect(siFactor(unit('AUD/h').dimension)).toBeNull();
+    // Money is counted in its own currency, which is one unit however often it is named.
+    for (const code of ['AUD', '¤']) expect(toBase(3, unit(code))).toBe(3);
+    expect(unitNamed('AUD')).toBe(unitNamed('AUD'));
+    // A power that nothing has had before: no zero of it has a sign.
+    expect(powerDimension(unit('mm').dimension, -7)?.exponents).toEqual([-7, 0, 0, 0, 0, 0, 0]);
     expect(unitsOfDimension(unit('rpm').dimension).map((u) => u.symbol)).toEqual(['rpm', 'rev/min']);
     expect(unitsOfDimension(unit('m/min').dimension).map((u) => u.symbol)).toContain('ft/min');
   });
