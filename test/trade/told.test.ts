@@ -112,6 +112,19 @@ describe('a formula says', () => {
     expect(steps('tap_drill(M6)')).toBe('5 mm');
   });
 
+  it('that the least likely is under one in a hundred', () => {
+    const ranking = answer('likely_size', { measured: 30 })['ranking'];
+    expect(ranking).toContain('30 mm (M30): exactly, 93 %');
+    expect(ranking).toContain('30.2 mm: 0.2 mm under, under 1 %');
+  });
+
+  it('which threads have a diameter', () => {
+    const codes = formulaNamed('thread_sizes')?.parameters.find(({ name }) => name === 'thread')?.codesOf;
+    expect(codes?.(12)).toEqual(['M12']);
+    expect(codes?.(9.525)).toEqual(['3/8-16 UNC', '3/8-24 UNF']);
+    expect(codes?.(9.6)).toEqual([]);
+  });
+
   it('which classes of threads it holds', () => {
     expect(refused('screw_limits(M12-6H)')).toContain(
       'for a screw write 6g or 6h, for a nut take `nut_limits`',
