@@ -307,6 +307,8 @@ describe('metric and inch', () => {
       expect(made.dimension).toBe(unit(symbol).dimension);
     }
     expect(siFactor(unit('AUD/h').dimension)).toBeNull();
+    // Beyond a power of 12 there is none, whatever comes after.
+    expect([unitFrom('mm^12*m*kg'), unitFrom('kg*mm^12*m')]).toEqual([null, null]);
     // Money is counted in its own currency, which is one unit however often it is named.
     for (const code of ['AUD', '¤']) expect(toBase(3, unit(code))).toBe(3);
     expect(unitNamed('AUD')).toBe(unitNamed('AUD'));
