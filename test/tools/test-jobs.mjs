@@ -283,7 +283,7 @@ const JOBS = {
     for (const part of ['| speed | 300 rpm | 190 rpm | −110 rpm |', '| due | 2026-02-20 | 2026-03-20 |'])
       includes(text.replace(/ +/g, ' '), part);
   },
-  'a row writes its sheet, asking what kind and where': async ({ page, disk, host }) => {
+  'a row writes its sheet, asking what kind and where, and shows it in the explorer': async ({ page, disk, host }) => {
     await fromRow(page, '9002 Hinge pin', 'Sheet');
     await pickNow(page, 'Sheet to fill in');
     await until(
@@ -291,8 +291,12 @@ const JOBS = {
       (is) => is.endsWith('9002.sheet.html'),
     );
     await page.keyboard.press('Enter');
+    const told = page.locator('.notification-list-item', { hasText: '9002.sheet.html is written' });
+    await told.waitFor({ timeout: 10_000 });
+    // In a browser nothing can open a file of the machine behind it.
+    await told.locator('.monaco-button', { hasText: 'Show in Explorer' }).click();
     await page
-      .locator('.notification-list-item', { hasText: '9002.sheet.html is written' })
+      .locator('.explorer-folders-view .monaco-list-row.selected', { hasText: '9002.sheet.html' })
       .waitFor({ timeout: 10_000 });
     if (host === 'node') includes(disk.read('jobs/9002.sheet.html'), 'Hinge pin of 18 mm');
   },
