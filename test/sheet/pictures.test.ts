@@ -818,7 +818,7 @@ describe('the shares of inputs', () => {
   });
 
   it('leave out what moves nothing, and are none of limits that were asked', () => {
-    for (const line of ['a + b - b', 'max(a, b)']) {
+    for (const line of ['a + b - b', 'max(a, b)', 'round(a + b, 100 mm)']) {
       const only = sheetOf('a = 10 mm ± 0.3', 'b = 5 mm ± 0.2', line);
       const last = only.rows().at(-1);
       expect(last && sharesOf(only, last)).toBeNull();
