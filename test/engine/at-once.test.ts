@@ -1,0 +1,119 @@
+/** Which lines have no node as long as nobody asks, and that nobody can tell. */
+import { describe, expect, it } from 'vitest';
+import { calculate } from '../../src/engine/index';
+import type { Sheet } from '../../src/engine/sheet';
+import { readNote } from '../../src/notation/note';
+
+const fenced = (...lines: readonly string[]): string => `\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`;
+
+/** The lines of a sheet's first block that have no node. */
+const without = (sheet: Sheet): readonly string[] =>
+  (sheet.placed[0]?.lines?.lines ?? []).filter((line) => typeof line === 'string');
+
+/** Figures to be looked up, which need no node themselves. */
+const ABOVE = ['d = 30 mm', 'w = 12 mm ± 0.1', 'set = ball_on_shank(d, w)', 'n = 3'];
+
+describe('as soon as it is read, and without a node, has its value', () => {
+  it.each([
+    'x = 5 mm',
+    'x = 5 mm ± 0.1',
+    'x = 25 mm h7',
+    'x = 25 mm ± 0.1 shaft',
+    'x = d',
+    'x = -d',
+    'x = (d + w) / 2 - 1 mm',
+    'x = set.tilt',
+    'x = (set).tilt',
+    'x = sqrt(d * w)',
+    'x = [1, n] mm',
+    'x = d to in',
+  ])('%s', (line) => {
+    expect(without(calculate(fenced(...ABOVE, line)))).toContain('x');
+  });
+});
+
+describe('needs a node from the beginning', () => {
+  it.each([
+    // Looked up, and not there or no figure.
+    ['x = y + 1 mm', 'y = 2 mm'],
+    ['x = w.mean', 'w measured 12 mm'],
+    ['x = 2 * pi'],
+    ['x = d * job.quantity'],
+    ['x = [d, y]', 'y = 2 mm'],
+    ['x = min(d, y)', 'y = 2 mm'],
+    ['x = (y)', 'y = 2 mm'],
+    ['x = -y', 'y = 2 mm'],
+    ['x = d + y', 'y = 2 mm'],
+    ['x = y + d', 'y = 2 mm'],
+    // Units that a figure could be meant by, and a wish.
+    ['x = 12 mm/m'],
+    ['x = 12 N*m'],
+    ['x = speed_step(n, lathe)'],
+    // Anything to say about it.
+    ['x = d + 1 kg'],
+    ['x = 5 mm ± 1 kg'],
+    ['x = 5 mm #\u202e'],
+  ])('%s', (...lines) => {
+    expect(without(calculate(fenced(...ABOVE, ...lines)))).not.toContain('x');
+  });
+
+  it('whatever stands on a machine, or is named as one', () => {
+    const machine = '\n```machine lathe\nspeeds = [70, 190] rpm\n```\n';
+    const on = calculate(`\`\`\`figures on lathe\nx = 5 mm\n\`\`\`\n${machine}`);
+    expect(without(on)).toEqual([]);
+    expect(without(calculate(fenced('lathe = 5 mm', 'x = 5 mm') + machine))).toEqual(['x']);
+  });
+});
+
+describe('nobody can tell', () => {
+  const NOTE = fenced(...ABOVE, 'x = w + 1 mm', 'y = x * 2');
+  const rowsOf = (sheet: Sheet): unknown =>
+    sheet.rows().map(({ text, line, value, asked, findings }) => ({ text, line, value, asked, findings }));
+  /** A sheet of the same note, whose lines have all been changed once and back, so that all have nodes. */
+  const edited = (): Sheet => {
+    const sheet = calculate(fenced('z = 1 mm'));
+    sheet.update(readNote(NOTE));
+    return sheet;
+  };
+
+  it('from rows, one by one, all together, or by name', () => {
+    const wanted = JSON.stringify(rowsOf(edited())).replace(/"input":\d+/g, '');
+    const told = (sheet: Sheet): string => JSON.stringify(rowsOf(sheet)).replace(/"input":\d+/g, '');
+    expect(told(calculate(NOTE))).toBe(wanted);
+    const one = calculate(NOTE);
+    expect(one.rowAt(2)?.text).toBe('w = 12 mm ± 0.1');
+    expect(one.rowAt(2)?.asked).toMatchObject({ low: 11.9, high: 12.1 });
+    expect(without(one)).toEqual(['d', 'set', 'n', 'x', 'y']);
+    expect(one.figure('x')?.text).toBe('x = w + 1 mm');
+    expect(without(one)).toEqual(['d', 'set', 'n', 'y']);
+    expect(told(one)).toBe(wanted);
+    expect(without(one)).toEqual([]);
+  });
+
+  it('from the names of inputs, of figures, and from readings of them', () => {
+    const sheet = calculate(NOTE);
+    const value = sheet.valueOf('y');
+    const input = value?.kind === 'number' ? value.spread?.[0]?.input : undefined;
+    expect(sheet.inputName(input ?? -1)).toBe('w');
+    expect(sheet.names()).toEqual(['d', 'w', 'set', 'n', 'x', 'y']);
+    expect(sheet.names(2)).toEqual(['d', 'w']);
+    const read = calculate(fenced(...ABOVE, 'w final 12.2 mm'));
+    expect(read.findings().map(({ code }) => code)).toEqual(['outside-limits']);
+  });
+
+  it('when very many are asked for by their names', () => {
+    const names = Array.from({ length: 40 }, (_, i) => `a${i}`);
+    const sheet = calculate(fenced(...names.map((name, i) => `${name} = ${i} mm`)) + fenced('b = a1 + a2'));
+    expect(names.map((name) => sheet.figure(name)?.line)).toEqual(names.map((_, i) => i + 1));
+    expect(sheet.figure('b')?.line).toBe(43);
+  });
+
+  it('when a name is given again', () => {
+    const sheet = calculate(fenced('a = 1 mm', 'b = a * 2', 'a = 3 mm', 'c = b + 1 mm'));
+    expect(sheet.rows().map(({ value }) => value)).toEqual([null, null, null, null]);
+    expect(sheet.findings().map(({ code, line }) => `${code} ${line}`)).toEqual([
+      'name-twice 1',
+      'name-twice 3',
+    ]);
+  });
+});
