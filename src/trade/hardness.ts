@@ -61,16 +61,11 @@ const ROWS: readonly (readonly [mpa: number | null, hv: number, hbw: number | nu
 ];
 
 type Column = Scale | 'MPa';
-const COLUMN: ReadonlyMap<string, 0 | 1 | 2 | 3> = new Map([
-  ['MPa', 0],
-  ['HV', 1],
-  ['HBW', 2],
-  ['HRC', 3],
-] as const);
+const COLUMN: Readonly<Record<Column, 0 | 1 | 2 | 3>> = { MPa: 0, HV: 1, HBW: 2, HRC: 3 };
 
 /** Pairs of the table in which both columns have a figure, rising. */
 function pairs(from: Column, into: Column): readonly (readonly [number, number])[] {
-  const [a, b] = [COLUMN.get(from) ?? 0, COLUMN.get(into) ?? 0];
+  const [a, b] = [COLUMN[from], COLUMN[into]];
   return ROWS.flatMap((row) => {
     const [x, y] = [row[a], row[b]];
     return x === null || y === null ? [] : [[x, y] as const];
@@ -98,7 +93,6 @@ const MOST_BRINELL = 450;
 
 function converted(given: Given, into: Column): number | Refusal {
   const [value, scale] = [given.number('hardness'), given.code('scale') as Scale];
-  if (scale === into) return value;
   const found = between(value, scale, into);
   if (found)
     return (
@@ -116,7 +110,7 @@ function converted(given: Given, into: Column): number | Refusal {
 function steps(given: Given, into: Column, unit: string): readonly Step[] {
   const scale = given.code('scale') as Scale;
   const found = between(given.number('hardness'), scale, into);
-  if (scale === into || !found) return [{ name: '', expression: 'hardness', words: 'the same scale' }];
+  if (!found) return [];
   const { low, high } = found;
   return [
     {
