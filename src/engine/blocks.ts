@@ -121,9 +121,8 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
 
 /** The code of one line. */
 export function lineOf({ content, starts }: SheetBlock, index: number): string {
-  const next = starts.at(index + 1);
-  const rest = content.slice(starts.at(index), next === undefined ? content.length : next - 1);
-  return next === undefined && rest.endsWith('\n') ? rest.slice(0, -1) : rest;
+  const line = content.slice(starts.at(index), starts.at(index + 1));
+  return line.endsWith('\n') ? line.slice(0, -1) : line;
 }
 
 /** Lines of a text in which each line ends with `\n` (the last may not). */
