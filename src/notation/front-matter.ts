@@ -53,7 +53,7 @@ export function readFrontMatter(cut: CutFrontMatter): FrontMatter {
     findings: [{ code, line: 0, start: 0, end: 3, data }],
   });
   if (cut.open) return mark('front-matter-open', { offers: [] });
-  if (lines === null || lines.every((line) => line.trim() === '')) return { front: new Map(), findings: [] };
+  if (lines === null) return { front: new Map(), findings: [] };
   const text = lines.join('\n');
   if (text.length > MAX_FRONT_MATTER) return mark('front-matter-too-long', { most: MAX_FRONT_MATTER });
   if (isDeep(text, lines)) return mark('front-matter-unreadable', { reason: 'it is nested too deeply.' });
@@ -131,7 +131,7 @@ function readFields(text: string, lines: readonly string[]): FrontMatter {
       refuse('front-matter-twice', key.range[0], key.range[1], { field: name });
       continue;
     }
-    const words = isScalar(target) && target.value !== null ? String(target.value) : '';
+    const words = isScalar(target) ? String(target.value) : '';
     const range = value?.range ?? ([key.range[1], key.range[1]] as const);
     const [start, end] = [place(range[0]), place(range[1])];
     if (name === 'units' && !UNITS.includes(words)) {

@@ -93,8 +93,7 @@ function afterQuantity(s: Scanner, left: QuantityNode, where: Where): null {
   }
   const offers: string[] = [];
   const right = tailAt(s.text, skipBlanks(s.text, readNumber(s.text, s.pos)));
-  const [first, second] = [left.unit.parts[0]?.unit, right?.unit.parts[0]?.unit];
-  if (first && second) offers.push(`${b} ${a}`);
+  if (right !== null) offers.push(`${b} ${a}`);
   if (right === null) offers.push(`${a}.${b}`);
   return s.refuse('side-by-side', left.start, end, {
     written,

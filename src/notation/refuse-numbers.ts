@@ -12,7 +12,7 @@ const DENOMINATORS = [2, 4, 8, 16, 32, 64];
 
 /** True when the fraction up to `end` goes on like a thread: `3/8-16`. */
 export function threadAt(text: string, end: number): boolean {
-  if (codeAt(text, end) !== HYPHEN || !isDigit(codeAt(text, end + 1))) return false;
+  if (codeAt(text, end) !== HYPHEN) return false;
   const last = skipDigits(text, end + 1);
   const next = codeAt(text, last);
   if (

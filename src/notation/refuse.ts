@@ -130,15 +130,13 @@ export function expectedAfterLimits(s: Scanner, nominal: Expression, limits: Lim
   const c = s.at(pos);
   const written = s.slice(pos, s.end);
   if (refuseOdd(s, pos)) return null;
-  if (isLetter(c)) {
-    const end = nameEnd(s.text, pos);
-    const word = s.slice(pos, end);
-    const near = nearWords(word, ['to', 'hole', 'shaft']).filter((known) => known !== word);
-    if (near.length > 0) return s.refuse('word-unknown', pos, end, { written: word, offers: near });
-    if (limits.kind === 'deviations' && isDigit(s.at(limits.end - 1))) {
-      const offers = nearUnits(word);
-      if (offers.length > 0) return s.refuse('unit-unknown', pos, end, { written: word, offers });
-    }
+  const end = nameEnd(s.text, pos);
+  const word = s.slice(pos, end);
+  const near = nearWords(word, ['to', 'hole', 'shaft']).filter((known) => known !== word);
+  if (near.length > 0) return s.refuse('word-unknown', pos, end, { written: word, offers: near });
+  if (limits.kind === 'deviations' && isDigit(s.at(limits.end - 1))) {
+    const offers = nearUnits(word);
+    if (offers.length > 0) return s.refuse('unit-unknown', pos, end, { written: word, offers });
   }
   if (c === QUOTE || c === APOSTROPHE) return refuseQuote(s, pos, false);
   if (c === COMMA && isDigit(s.at(pos - 1)) && isDigit(s.at(pos + 1))) return refuseComma(s, pos, 'nothing');
@@ -245,8 +243,7 @@ export function expectedUnit(s: Scanner, start: number): null {
   if (!isMicro(s.at(pos)) && refuseOdd(s, pos)) return null;
   const end = Math.max(nameEnd(s.text, isMicro(s.at(pos)) ? pos + 1 : pos), pos + 1);
   const written = s.slice(pos, end);
-  const near = isLetter(s.at(pos)) || isMicro(s.at(pos)) ? nearUnits(written) : [];
   if (numberAt(s.text, pos) || isMinus(s.at(pos)))
     return s.refuse('unit-missing', pos, end, { written, offers: [] });
-  return s.refuse('unit-unknown', pos, end, { written, offers: near });
+  return s.refuse('unit-unknown', pos, end, { written, offers: nearUnits(written) });
 }

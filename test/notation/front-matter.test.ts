@@ -77,6 +77,7 @@ it.each([
   ['job:\n  - a\n  - b\npart: x', ['front-matter-not-text 2:2-5']],
   ['? [a]\n: b', ['front-matter-not-text 1:2-5']],
   ['units:', ['front-matter-units 1:5-6']],
+  ['{ units: , a: b }', ['front-matter-units 1:9-10']],
   ['part: a\npart: b', ['front-matter-twice 2:0-4']],
 ])('is marked where it is wrong: %j', (head, wanted) => {
   const { findings } = readNote(`---\n${head}\n---\n`);

@@ -51,3 +51,8 @@ it('gives the same lines of a text, with blanks taken off, within lists and for 
             expect([given, ours.getLines(...given)]).toEqual([given, theirs.getLines(...given)]);
           }
 });
+
+it('counts a tab up to the next of its stops', () => {
+  const text = ' \ta\n  \tb\n   \tc\n    \td\n\t\te\n';
+  expect(lists(new LineState(text, md, {}, []))).toEqual({ ...new StateBlock(text, md, {}, []) });
+});

@@ -343,7 +343,7 @@ describe('a line that is read', () => {
       [2, 3].map((value) => ({
         kind: 'binary',
         operator: '^',
-        right: { kind: 'quantity', value, decimals: 0, tail: [] },
+        right: { kind: 'quantity', value, decimals: 0, tail: [], start: 1, end: 2 },
       })),
     );
   });
