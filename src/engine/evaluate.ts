@@ -202,7 +202,7 @@ export class Evaluation {
 
   private summed(e: BinaryNode, left: Quantity, right: Quantity, result: Quantity | Fault): Quantity | null {
     if (!isFault(result)) return result;
-    const limits = this.limitsMeant(e, left);
+    const limits = this.limitsMeant(e);
     if (limits) return this.refuse(limits, fault('limits-without-slash', { offers: [limits.offer] }));
     return this.refuse(e, {
       ...result,
@@ -211,8 +211,8 @@ export class Evaluation {
   }
 
   /** `30 mm +0.02 -0.01`: limits as some drawings print them, one above the other and here without the slash. */
-  private limitsMeant(e: BinaryNode, left: Quantity): (Span & { readonly offer: string }) | null {
-    if (e.left.kind !== 'quantity' || left.unit === ONE || !isBare(e.right)) return null;
+  private limitsMeant(e: BinaryNode): (Span & { readonly offer: string }) | null {
+    if (e.left.kind !== 'quantity') return null;
     const written = this.text.slice(e.left.end);
     const found = /^\s+([+-])([\d.]+)\s+([+-])([\d.]+)(?:\s*[a-zµ]+)?/.exec(written);
     if (!found || found[1] === found[3]) return null;

@@ -149,8 +149,7 @@ function put(
       return { words, name, expression, figures, result: wanted ? valueText(wanted) : '' };
     }
     known.set(name, wanted);
-    const digits =
-      name !== '' && rules.slice(i + 1).some((later) => mentions(later.expression, name)) ? extra : 0;
+    const digits = rules.slice(i + 1).some((later) => mentions(later.expression, name)) ? extra : 0;
     agree &&= agrees(workedOut(figures), wanted, digits);
     return { words, name, expression, figures, result: shown(wanted, digits) };
   });

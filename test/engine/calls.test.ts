@@ -41,7 +41,7 @@ describe('limits reach', () => {
 
   it('only the fields that they move', () => {
     const sheet = lines('x = 5 mm ± 0.1', 'a = bolt_circle(60 mm, 3, centre_x: x)');
-    expect(ends(field(sheet, 'chord'))).toEqual([undefined]);
+    expect(field(sheet, 'chord').map(({ spread }) => spread)).toEqual([null]);
     expect(ends(field(sheet, 'y'))).toEqual([undefined, undefined, undefined]);
     expect(ends(field(sheet, 'x'))[0]).toEqual([34.9, 35.1]);
   });
@@ -91,6 +91,11 @@ describe('what no number can hold', () => {
     expect(sheet.findings()).toMatchObject([{ code: 'fails-at-limit', line: 1, data: { input: 'd' } }]);
     expect(sheet.valueOf('a')).toBeNull();
   });
+});
+
+it('money of formulas is in the currency of the call', () => {
+  const [cost] = field(lines('a = operation_cost(2 h, 85 AUD/h)'), '');
+  expect([cost?.value, cost?.unit.symbol]).toEqual([170, 'AUD']);
 });
 
 it('lengths of formulas follow the system of the note', () => {

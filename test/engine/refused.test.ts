@@ -1,6 +1,7 @@
 /** What a line that cannot be worked out is told, and what is offered in its place. */
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/engine/index';
+import { parseLine } from '../../src/notation/line';
 
 const note = (...lines: readonly string[]): string => `\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`;
 
@@ -157,6 +158,14 @@ describe('nothing else is said', () => {
     const [finding] = calculate(note('[1 mm, 2 kg]')).findings();
     expect(finding?.message).toContain('a mass in a list where the first is a length');
   });
+});
+
+it('of a name that the note does not have nothing was measured', () => {
+  for (const field of ['reading', 'positions', 'used']) {
+    const asked = parseLine(`x = nowhere.${field}`, 'figures');
+    const value = asked.kind === 'figure' && calculate(note('a = 1')).evaluateExpression(asked.expression);
+    expect(value).toBeNull();
+  }
 });
 
 it('pi is the number of the circle', () => {

@@ -34,6 +34,11 @@ describe('an expression', () => {
     [['(a + b) * 2', 'a = 1 mm', 'b = 2 mm'], '(1 mm + 2 mm) * 2', '6 mm'],
     [['s.ring + 1 mm', 's = ball_on_shank(30 mm, 12 mm)'], '29.367 mm + 1 mm', '30.367 mm'],
     [['ball_on_shank(b, 12 mm).ring * 2', 'b = 30 mm'], 'ball_on_shank(30 mm, 12 mm).ring * 2', '58.734 mm'],
+    [
+      ['2 * circle_from_touches(x, [1, 2, 4] mm, 2 mm, hole).diameter', 'x = [1, 2, 1] mm'],
+      '2 * circle_from_touches([1 mm, 2 mm, 1 mm], [1, 2, 4] mm, 2 mm, hole).diameter',
+      '10.325 mm',
+    ],
     [['s.ring to in', 's = ball_on_shank(30 mm, 12 mm)'], '29.367 mm to in', '1.1562 in'],
     [['30 mm to in'], '30 mm to in', '1.1811 in'],
     // As many digits as it takes.
@@ -93,6 +98,19 @@ describe('a formula', () => {
       ['height', '3.0650983 mm', '3.065 mm'],
       ['end_foot', expect.stringContaining('3.0650983 mm * cos(11.7890892°)'), '0.001 mm'],
     ]);
+  });
+
+  it('has them in every step that a later one needs, the last or not', () => {
+    const steps = worked(['first_touch(30.39 mm, 29.749 mm, 11.789089°, 30.39 mm, 15.195 mm)']);
+    expect(steps.map(([name, , result]) => [name, result])).toEqual([
+      ['front', '15.50888 mm'],
+      ['back', '12.41794 mm'],
+      ['height', '15.50888 mm'],
+      ['travel', '12.404 mm'],
+    ]);
+    // No more than the figures of a list show.
+    const turned = worked(['hole_grid(2, 2, 111 mm, -37 mm, first_x: 370 mm, turned: 36.8698976458°)']);
+    expect(turned.find(([name]) => name === 'x')?.[1]).toContain('370 mm + 1 * 111 mm * cos(36.87°)');
   });
 
   it('of one step is that step, and of no field of a number there is none', () => {
