@@ -409,6 +409,8 @@ describe('the glossary', () => {
     ]);
     expect(termAt('three bosses', 8)?.term.word).toBe('boss');
     expect(termAt('burr', 5)).toBeNull();
+    // The longest form that stands there.
+    expect(termAt('climb milling', 1)?.end).toBe(13);
   });
 
   it('finds words whole, in any case and number', () => {

@@ -199,6 +199,10 @@ it('a taper found has its sums and its farthest reading in its working', () => {
   expect(steps('taper_found([20, 20.027, 20.02] mm, [0, 50, 100] mm)').get('off_line')).toContain(
     '20.027 mm',
   );
+  expect(steps('taper_found([20, 19.993, 20.02] mm, [0, 50, 100] mm)').get('off_line')).toContain(
+    '19.993 mm',
+  );
+  expect(steps('blank_size(1 in, 4 in, 1/8 in, 1/16 in)').get('bar')).toBe('least_bar');
 });
 
 it('pieces that fit exactly fit', () => {
