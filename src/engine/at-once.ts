@@ -3,37 +3,53 @@
  * that is kept of one is its value by its name, until something changes or somebody asks for more.
  */
 import type { Value } from '../quantity/value';
-import type { Expression } from '../notation/syntax';
-import { isRecordField } from './bind';
+import type { Statement } from '../notation/syntax';
 import { type SheetBlock, lineOf } from './blocks';
 import { Evaluation, type Scope } from './evaluate';
 import type { Entry } from './graph';
 import { Node, type NodeBlock } from './node';
-import { evaluateNode } from './statement';
+import { evaluateNode, figure } from './statement';
 
 /**
- * Whether all that an expression looks up are figures which have their value. A card, a reading or the job may still come to
- * mean something else while the rest of the note is read; a figure may not, but by another of its name.
+ * What such a figure may look at: figures that have their value. A card, a reading or the job may still come to mean something
+ * else while the rest of the note is read; a figure may not, but by another of its name.
  */
-export function looksUpFiguresOnly(e: Expression, valueOf: (name: string) => Value | null): boolean {
-  switch (e.kind) {
-    case 'quantity':
-      return e.tail.length === 0;
-    case 'name':
-      return valueOf(e.name) !== null;
-    case 'negate':
-    case 'group':
-      return looksUpFiguresOnly(e.of, valueOf);
-    case 'binary':
-      return looksUpFiguresOnly(e.left, valueOf) && looksUpFiguresOnly(e.right, valueOf);
-    case 'field':
-      return !isRecordField(e.field) && looksUpFiguresOnly(e.of, valueOf);
-    case 'call':
-      // What goes to it is a wish, and the line that states the wish is judged otherwise.
-      if (e.name.text === 'speed_step') return false;
-      return e.arguments.every(({ value }) => looksUpFiguresOnly(value, valueOf));
-    case 'list':
-      return e.items.every((item) => looksUpFiguresOnly(item, valueOf));
+export class FiguresOnly implements Scope {
+  private readonly evaluation = new Evaluation(this, '');
+  private askedForMore = false;
+
+  constructor(
+    private readonly figureValue: (name: string) => Value | null,
+    private readonly whole: Scope,
+  ) {}
+
+  get system(): 'mm' | 'in' | null {
+    return this.whole.system;
+  }
+
+  standsFor(name: string): Value | null {
+    const value = this.figureValue(name);
+    if (value === null) this.askedForMore = true;
+    return value;
+  }
+
+  entry(): undefined {
+    this.askedForMore = true;
+    return undefined;
+  }
+
+  hasFigure(): boolean {
+    this.askedForMore = true;
+    return false;
+  }
+
+  /** The value of a figure that looks at nothing else and has nothing to say; null for any other. Limits know it as `input`. */
+  valueOf(text: string, statement: Statement & { kind: 'figure' }, input: number): Value | null {
+    const { evaluation } = this;
+    this.askedForMore = false;
+    evaluation.begin(text);
+    const value = figure(statement, evaluation, input);
+    return this.askedForMore || evaluation.problems.length > 0 ? null : value;
   }
 }
 

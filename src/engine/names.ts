@@ -10,7 +10,6 @@ import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
 import { Entry, nodeAt, nodesOf } from './graph';
 import { Node, type NodeBlock } from './node';
-import { looksUpFiguresOnly } from './at-once';
 import { difference, entryValue } from './values';
 import { isWarm } from './warm';
 
@@ -89,7 +88,8 @@ export class Names {
     return known instanceof Entry ? known.hasFigure : known !== undefined;
   }
 
-  private readonly figureValue = (name: string): Value | null => {
+  /** What the one figure of a name amounts to; null when it has several or none, or one without a value. */
+  readonly figureValue = (name: string): Value | null => {
     const known = this.entries.get(name);
     return known instanceof Entry ? known.figureValue : (known ?? null);
   };
@@ -167,9 +167,9 @@ export class Names {
   }
 
   private isGivenAtOnce(text: string, statement: Statement & { kind: 'figure' }): boolean {
-    const { name, expression, limits, findings } = statement;
+    const { name, limits, findings } = statement;
     if (this.linked || findings.length > 0 || this.entries.has(name.text)) return false;
-    if (!looksUpFiguresOnly(expression, this.figureValue) || this.cardNamed(name.text)) return false;
+    if (this.cardNamed(name.text)) return false;
     const input = limits ? ++inputs : 0;
     const value = this.valueAtOnce(text, statement, input);
     if (!value) return false;

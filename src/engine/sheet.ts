@@ -8,10 +8,10 @@ import { plain } from '../quantity/arithmetic';
 import type { CardView, RecordValue, Text, Value, Quantity } from '../quantity/value';
 import { parseLine } from '../notation/line';
 import { readNote } from '../notation/note';
-import type { Block, CallNode, Expression, FenceWord, Note, Statement } from '../notation/syntax';
+import type { Block, CallNode, Expression, FenceWord, Note } from '../notation/syntax';
 import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
-import { nodeOfFigure } from './at-once';
+import { FiguresOnly, nodeOfFigure } from './at-once';
 import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from './blocks';
 import { bindArguments } from './call';
 import { GivenArguments } from './given';
@@ -26,7 +26,7 @@ import { Names } from './names';
 import { Presenter, allFindings, allRows, cardInForce, rowAt, rowOf } from './present';
 import type { CardInForce, Finding, Row, Shop } from './results';
 import { settle } from './settle';
-import { evaluateNode, valueAtOnce } from './statement';
+import { evaluateNode } from './statement';
 import { difference } from './values';
 
 export class Sheet implements Scope {
@@ -34,6 +34,7 @@ export class Sheet implements Scope {
   private blocks: SheetBlock[] = [];
   private readonly cardBox: CardBox;
   private readonly evaluation = new Evaluation(this, '');
+  private readonly figuresOnly: FiguresOnly;
   /** Lines that have something to say, kept so that findings cost no search. */
   readonly troubled = new Set<Node>();
   private jobFields: ReadonlyMap<string, string> = new Map();
@@ -64,6 +65,7 @@ export class Sheet implements Scope {
       this.giveValue,
       this.valueAtOnce,
     );
+    this.figuresOnly = new FiguresOnly(this.register.figureValue, this);
   }
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
@@ -208,13 +210,9 @@ export class Sheet implements Scope {
     this.noteTrouble(node);
   };
 
-  private readonly valueAtOnce = (
-    text: string,
-    statement: Statement & { kind: 'figure' },
-    input: number,
-  ): Value | null => {
+  private readonly valueAtOnce: FiguresOnly['valueOf'] = (text, statement, input) => {
     this.evaluations++;
-    return valueAtOnce(text, statement, input, this.evaluation);
+    return this.figuresOnly.valueOf(text, statement, input);
   };
 
   private noteTrouble(node: Node): void {

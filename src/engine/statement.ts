@@ -57,18 +57,6 @@ export function evaluateNode(node: Node, evaluation: Evaluation): void {
   node.outcome = outcome(evaluation, checked, readings);
 }
 
-/** The value of a figure that has nothing to say; null for any other. Limits know it as `input`. */
-export function valueAtOnce(
-  text: string,
-  statement: Statement & { kind: 'figure' },
-  input: number,
-  evaluation: Evaluation,
-): Value | null {
-  evaluation.begin(text);
-  const value = figure(statement, evaluation, input);
-  return evaluation.problems.length === 0 ? value : null;
-}
-
 function outcome(
   { problems, waitsFor }: Evaluation,
   check: CheckResult | null,
@@ -97,7 +85,8 @@ function shown(evaluation: Evaluation, value: Value | null, to: UnitNode | null)
   return isFault(converted) ? evaluation.refuse(to, converted) : converted;
 }
 
-function figure(
+/** The value of a figure; what its line asks for is then in `evaluation.asked`. Limits know it as `input`. */
+export function figure(
   statement: Statement & { kind: 'figure' },
   evaluation: Evaluation,
   input: number,
