@@ -42,11 +42,10 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   cycle: kind(
     'error',
     (d) => {
-      const names = d['names'];
-      if (Array.isArray(names) && names.length === 1 && !d['more'])
-        return `\`${String(names[0])}\` needs itself. Give it a value that does not.`;
+      const names = list(d, 'names');
+      if (!names.includes(',')) return `${names} needs itself. Give it a value that does not.`;
       const more = Number(d['more'] ?? 0);
-      return `These figures need each other: ${list(d, 'names')}${more > 0 ? ` and ${more} more` : ''}. Give one of them a value of its own.`;
+      return `These figures need each other: ${names}${more > 0 ? ` and ${more} more` : ''}. Give one of them a value of its own.`;
     },
     'A figure that is worked out from itself has no value.',
   ),
