@@ -157,6 +157,11 @@ describe('every code', () => {
       '`<` compares, and a check stands alone on its line. Write the check on a line of its own.',
     ],
     ['a = % 5', '`%` has no number before it. Write the number first.'],
+    ['a = %5', '`%` has no number before it. Write the number first.'],
+    [
+      'neck used 3 mm <4 mm',
+      '`<` compares, and a check stands alone on its line. Write the check on a line of its own.',
+    ],
     ['a = 85 €', '`€` has no meaning here. Write `EUR`.'],
     ['a = 85 €*2', '`€` has no meaning here. Write `EUR`.'],
     ['(a:5)', '`:` has no meaning here. Leave it out, or put what is meant as words after `#`.'],
