@@ -283,7 +283,11 @@ const JOBS = {
     for (const part of ['| speed | 300 rpm | 190 rpm | −110 rpm |', '| due | 2026-02-20 | 2026-03-20 |'])
       includes(text.replace(/ +/g, ' '), part);
   },
-  'a row writes its sheet, asking what kind and where, and shows it in the explorer': async ({ page, disk, host }) => {
+  'a row writes its sheet, asking what kind and where, and shows it in the explorer': async ({
+    page,
+    disk,
+    host,
+  }) => {
     await fromRow(page, '9002 Hinge pin', 'Sheet');
     await pickNow(page, 'Sheet to fill in');
     await until(
