@@ -5,6 +5,7 @@
 import { placeIn } from '../quantity/place-in';
 import type { Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
+import { letGo } from '../notation/used-nodes';
 import { bind } from './bind';
 import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
@@ -176,6 +177,7 @@ export class Names {
     const known = limits ? new Entry(name.text, value, input) : value;
     this.entries.set(name.text, known);
     if (known instanceof Entry) this.inputs.push(known);
+    letGo(statement.expression);
     return true;
   }
 

@@ -27,12 +27,20 @@ function affected(seeds: Iterable<Node>, stamp: number): Node[] {
   const seen = new Set<Entry>();
   for (let i = 0; i < found.length; i++) {
     const provides = found[i]?.provides;
-    if (!provides?.lookers || seen.has(provides)) continue;
-    seen.add(provides);
+    if (!provides?.lookers) continue;
+    if (hasSeveralGivers(provides)) {
+      if (seen.has(provides)) continue;
+      seen.add(provides);
+    }
     for (let looker: Lookup | null = provides.lookers; looker; looker = looker.next)
       if (looker.node.stamp !== stamp) take(looker.node, false);
   }
   return found;
+}
+
+/** Of any other name the one line comes by once, and need not be remembered. */
+function hasSeveralGivers({ definers, records }: Entry): boolean {
+  return definers instanceof Set || records !== null;
 }
 
 /**
@@ -148,7 +156,7 @@ function spread(
   told: Set<Entry>,
 ): void {
   if (!entry?.lookers || told.has(entry)) return;
-  if (changed === true) told.add(entry);
+  if (changed === true && hasSeveralGivers(entry)) told.add(entry);
   for (let looker: Lookup | null = entry.lookers; looker; looker = looker.next) {
     const { node } = looker;
     if (node.stamp === stamp && looker.concerns(changed)) node.dirty = true;

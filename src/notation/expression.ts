@@ -16,6 +16,7 @@ import {
 } from './refuse-expressions';
 import { MAX_DEPTH, type Scanner } from './scanner';
 import type { Expression, QuantityNode } from './syntax';
+import { binaryNodeOf } from './used-nodes';
 
 const PLUS = 0x2b;
 const CARET = 0x5e;
@@ -42,14 +43,7 @@ export function parseExpression(s: Scanner): Expression | null {
     if (right === null) return null;
     if (s.fraction === start && refuseFractionAfterNumber(s, left, operator, right)) return null;
     if (left.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, left, right);
-    left = {
-      kind: 'binary',
-      start: left.start,
-      end: right.end,
-      operator: c === PLUS ? '+' : '-',
-      left,
-      right,
-    };
+    left = binaryNodeOf(left.start, right.end, c === PLUS ? '+' : '-', left, right);
   }
   return null;
 }
@@ -67,7 +61,7 @@ function parseTerm(s: Scanner): Expression | null {
     if (right === null) return null;
     if (divides && s.fraction === start) return refuseFractionAfterDivision(s, start);
     if (left.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, left, right);
-    left = { kind: 'binary', start: left.start, end: right.end, operator: divides ? '/' : '*', left, right };
+    left = binaryNodeOf(left.start, right.end, divides ? '/' : '*', left, right);
   }
   return null;
 }

@@ -15,6 +15,7 @@ import {
 import type { Scanner } from './scanner';
 import type { QuantityNode, Word } from './syntax';
 import { type Tail, tailAt } from './unit-tail';
+import { quantityNodeOf } from './used-nodes';
 
 const NO_WORDS: readonly Word[] = [];
 const QUOTE = 0x22;
@@ -86,7 +87,7 @@ function quantityNode(
   // Three eighths of an inch is 9.525 mm, not 9.524999999999999: what a fraction states has few digits.
   const value = decimals === null ? Number(exact.toPrecision(15)) : exact;
   if (!Number.isFinite(value)) return s.refuse('number-too-large', start, end);
-  return { kind: 'quantity', start, end, value, unit, decimals, tail };
+  return quantityNodeOf(start, end, value, unit, decimals, tail);
 }
 
 function words(tail: Tail, at: number): readonly Word[] {
