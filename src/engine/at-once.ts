@@ -28,9 +28,7 @@ export class FiguresOnly implements Scope {
   }
 
   standsFor(name: string): Value | null {
-    const value = this.figureValue(name);
-    if (value === null) this.askedForMore = true;
-    return value;
+    return this.figureValue(name);
   }
 
   entry(): undefined {

@@ -1,6 +1,6 @@
 /** Which lines have no node as long as nobody asks, and that nobody can tell. */
 import { describe, expect, it } from 'vitest';
-import { calculate } from '../../src/engine/index';
+import { calculate, calculateLines } from '../../src/engine/index';
 import type { Sheet } from '../../src/engine/sheet';
 import { readNote } from '../../src/notation/note';
 
@@ -99,6 +99,20 @@ describe('nobody can tell', () => {
     expect(sheet.names(2)).toEqual(['d', 'w']);
     const read = calculate(fenced(...ABOVE, 'w final 12.2 mm'));
     expect(read.findings().map(({ code }) => code)).toEqual(['outside-limits']);
+  });
+
+  it('from the code of a line, the last one without a line break too', () => {
+    const lines = ['a = 1 mm', 'b = 25 mm'];
+    expect(
+      calculateLines(lines.join('\n'))
+        .rows()
+        .map(({ text }) => text),
+    ).toEqual(lines);
+    expect(
+      calculateLines(`${lines.join('\n')}\n`)
+        .rows()
+        .map(({ text }) => text),
+    ).toEqual(lines);
   });
 
   it('when very many are asked for by their names', () => {
