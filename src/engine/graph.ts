@@ -196,7 +196,6 @@ export class Entry {
   get idle(): boolean {
     return (
       this.definers === null &&
-      this.given === null &&
       this.records === null &&
       this.lookers === null &&
       this.judges === null &&
