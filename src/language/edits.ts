@@ -56,7 +56,7 @@ export function textIn(text: string, { line, column, endColumn }: Range): string
 
 /** What of a line calculates: the first `#` begins its comment. */
 export function codeOf(line: string): string {
-  return line.replace(/#.*/, '').trimEnd();
+  return line.replace(/#[^]*/, '').trimEnd();
 }
 
 /** The edit that puts a line of code under another one of the same block, behind the same quote and list markers. */

@@ -50,7 +50,7 @@ function partsOf(line: number, column: number, text: string): Parts | null {
   // Words that stand alone, and lines that are not understood, keep their place.
   if (code.trim() === '' || statement.kind === 'broken') return null;
   const indent = /^\s*/.exec(code)?.[0] ?? '';
-  const comment = /#.*/.exec(text)?.[0] ?? '';
+  const comment = /#[^]*/.exec(text)?.[0] ?? '';
   const own = { line, column, text, indent, comment };
   if (statement.kind !== 'figure') return { ...own, name: code.trimStart(), size: null, limits: '' };
   const { name } = statement;

@@ -54,6 +54,15 @@ describe('aligning', () => {
     expect(alignment(readNote(note), note)).toEqual([]);
   });
 
+  it.each(['\u2028', '\u2029', '\u0085', '\v', '\f'])(
+    'leaves a comment whole that goes on behind %j',
+    (mark) => {
+      const text = `\`\`\`figures\nwall = 5 mm # one${mark}b = 6 mm\nw2 = 7 mm\n\`\`\`\n`;
+      expect(align(text)).toBe(`\`\`\`figures\nwall = 5 mm  # one${mark}b = 6 mm\nw2   = 7 mm\n\`\`\`\n`);
+      expect(align(align(text))).toBe(align(text));
+    },
+  );
+
   it('goes by what stands together', () => {
     expect(lines('a = 1', 'long_name = 2', '', 'b = 3', '# words', 'cc = 4')).toEqual([
       'a         = 1',
