@@ -6,6 +6,7 @@ import { placeIn } from '../quantity/place-in';
 import type { Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
 import { letGo } from '../notation/used-nodes';
+import type { FiguresOnly } from './at-once';
 import { bind } from './bind';
 import type { Card } from './cards';
 import { withOne, withoutOne } from './few';
@@ -52,11 +53,7 @@ export class Names {
     private readonly blocks: () => readonly NodeBlock[],
     private readonly cardNamed: (name: string) => Card | null,
     private readonly giveValue: (node: Node) => void,
-    private readonly valueAtOnce: (
-      text: string,
-      statement: Statement & { kind: 'figure' },
-      input: number,
-    ) => Value | null,
+    private readonly valueAtOnce: FiguresOnly['valueOf'],
   ) {}
 
   readonly find = (name: string): Entry | undefined =>
@@ -274,10 +271,7 @@ export class Names {
   }
 
   /** Ends the gathering: the lines to evaluate, and the entries whose lines are to be judged again. */
-  gathered(): {
-    readonly seeds: readonly Node[];
-    readonly touched: readonly Entry[];
-  } {
+  gathered(): { readonly seeds: readonly Node[]; readonly touched: readonly Entry[] } {
     // A name that was given twice loses its value, and lines that have been looking at it must know.
     if (this.late.length + this.doubled.size > 0) this.link();
     for (const { node, name } of this.late.splice(0)) this.addDefiner(node, name);

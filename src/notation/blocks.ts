@@ -47,7 +47,7 @@ export function blocksFromTokens(
       word: fence.word,
       name: fence.name,
       on: fence.on,
-      content: kept === count ? token.content : firstLines(token.content, kept),
+      content: kept === count ? token.content : token.content.slice(0, startOfLine(token.content, kept)),
       fenceLine,
       firstLine: fenceLine + 1,
       column: columnsOf(token.content, fenceLine + 1, line, text),
@@ -89,17 +89,19 @@ function countLines(content: string): number {
   return content === '' || content.endsWith('\n') ? count : count + 1;
 }
 
-function firstLines(content: string, count: number): string {
-  let at = 0;
-  for (let i = 0; i < count; i++) at = content.indexOf('\n', at) + 1;
-  return content.slice(0, at);
+/** Where a line begins that many lines after the one at `from`; the text's end when there are not so many. */
+export function startOfLine(text: string, lines: number, from = 0): number {
+  let start = from;
+  for (let i = 0; i < lines; i++) start = text.indexOf('\n', start) + 1 || text.length;
+  return start;
 }
 
 /** The lines of a text, asked for in their order: of a long note only those with fences are wanted. */
 function linesOf(text: string): (line: number) => string {
   let [at, start] = [0, 0];
   return (line) => {
-    for (; at < line; at++) start = text.indexOf('\n', start) + 1;
+    start = startOfLine(text, line - at, start);
+    at = line;
     const end = text.indexOf('\n', start);
     return text.slice(start, end === -1 ? text.length : end);
   };

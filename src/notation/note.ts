@@ -1,5 +1,5 @@
 /** A note's text to its fences of ours and its front matter. */
-import { blocksFromTokens } from './blocks';
+import { blocksFromTokens, startOfLine } from './blocks';
 import { cutFrontMatter, readFrontMatter } from './front-matter';
 import { parseBlocks } from './markdown';
 import type { Note, NoteFinding } from './syntax';
@@ -38,10 +38,4 @@ function tornText(text: string): NoteFinding | null {
 function withPlainLineEnds(text: string): string {
   const shown = text.replaceAll('\0', '\ufffd');
   return shown.includes('\r') ? shown.replace(/\r\n?/g, '\n') : shown;
-}
-
-function startOfLine(text: string, line: number): number {
-  let start = 0;
-  for (let i = 0; i < line; i++) start = text.indexOf('\n', start) + 1 || text.length;
-  return start;
 }
