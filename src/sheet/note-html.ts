@@ -84,11 +84,10 @@ export function noteHtml(body: string, bodyLine: number, parts: NoteParts): stri
 
 /** A rule by the token that it is for. */
 function by(rule: (token: Token) => string): (tokens: readonly Token[], i: number) => string {
-  return (tokens, i) =>
-    tokens
-      .slice(i, i + 1)
-      .map(rule)
-      .join('');
+  return (tokens, i) => {
+    const token = tokens[i];
+    return token ? rule(token) : '';
+  };
 }
 
 /** Whether the link that closes here led to a file. Links do not stand in one another. */
