@@ -1,5 +1,5 @@
 /** Touching off with an edge finder or a stylus: where an edge is, and the middle between two. */
-import { choice, field, length, must, notNegative, single } from './build';
+import { choice, field, length, mm, must, notNegative, single } from './build';
 import type { Condition, Formula, Given } from './formula';
 
 export const STYLUS = length('stylus', 'diameter of the stylus or of the edge finder where it touches');
@@ -17,7 +17,7 @@ const SIDES = choice(
   'whether the touches are `outside` or `inside` the work',
 );
 
-/** A stylus thicker than this is a slip: 5 mm written where 5 in or 50 was not meant. */
+/** A stylus of nothing touches as an edge that is set by eye does. */
 export const stylusFits: readonly Condition[] = notNegative(STYLUS);
 
 const sign = (given: Given): 1 | -1 => (given.code('moving') === 'plus' ? 1 : -1);
@@ -106,7 +106,7 @@ const middle: Formula = {
       'the two touches lie further apart than an outside stylus is thick',
       (given) => inside(given) || apart(given) > given.number('stylus'),
       (given) =>
-        `Touches ${apart(given)} mm apart leave no work between a stylus of ${given.number('stylus')} mm: touch the other ` +
+        `Touches ${mm(apart(given))} apart leave no work between a stylus of ${mm(given.number('stylus'))}: touch the other ` +
         'side too, or say `inside`.',
     ),
   ],

@@ -21,6 +21,11 @@ describe('errors', () => {
       'Touches 6 mm apart',
     ],
     [
+      'middle_of_touches(12.1 mm, 12.4 mm, 6 mm, outside)',
+      'middle_of_touches(12.1 mm, 12.4 mm, 6 mm, inside)',
+      'Touches 0.3 mm apart leave no work between a stylus of 6 mm',
+    ],
+    [
       'circle_from_touches([1, 2, 3] mm, [1, 5] mm, 1 mm, hole)',
       'circle_from_touches([1, 2, 3] mm, [1, 5, 1] mm, 1 mm, hole)',
       '3 readings of X and 2 of Y',
