@@ -86,8 +86,11 @@ function agrees(value: Value | null, wanted: Value, extra: number): boolean {
   return shownIn(value, wanted.unit, extra) === shown(wanted, extra);
 }
 
-/** The steps of a formula that lead to one field of its result; empty where no step gives it. */
+/** The steps of a formula that lead to one field of its result; empty where it has no such field or no step gives it. */
 export function workingOfField(sheet: Sheet, node: CallNode, field: string): readonly WorkingStep[] {
+  const value = sheet.evaluateExpression(node);
+  // A step on the way has a name as well, which nobody can ask for.
+  if (value?.kind !== 'record' || !value.fields.has(field)) return [];
   const steps = workingOfCall(sheet, node);
   return steps.slice(0, steps.findIndex(({ name }) => name === field) + 1);
 }

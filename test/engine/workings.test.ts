@@ -118,6 +118,18 @@ describe('a formula', () => {
     for (const line of ['sqrt(4).x', 'none_such(3 mm).ring']) expect(worked([line])).toEqual([]);
   });
 
+  it('has none for a step on the way, which is no field and has no value', () => {
+    for (const line of ['fit(25 mm, H7, g6).hole_upper', 'ball_on_shank(30 mm, 12 mm).joint']) {
+      const [sheet, steps] = [calculate(fenced([line])), worked([line])];
+      expect([line, sheet.rows()[0]?.value, steps]).toEqual([line, null, []]);
+    }
+    expect(worked(['fit(25 mm, H7, g6).hole_max']).at(-1)).toEqual([
+      'hole_max',
+      '25 mm + 21 µm',
+      '25.021 mm',
+    ]);
+  });
+
   it('gives the result in the units of the note', () => {
     expect(worked(['ball_on_shank(30 mm, 12 mm).ring'], '---\nunits: in\n---\n').at(-1)).toEqual([
       ring[0],
