@@ -38,11 +38,6 @@ function ratioOf(divisions: number, substitute: number, { ratio }: Head): readon
   return [above / common, substitute / common];
 }
 
-/** Largest quotient that gears of this set reach in so many pairs. */
-function reach(gears: readonly number[], pairs: number): number {
-  return (Math.max(...gears) / Math.min(...gears)) ** pairs;
-}
-
 const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
 const quotient = ({ drivers, driven }: Train): number => product(drivers) / product(driven);
 
@@ -57,15 +52,11 @@ function search(
   candidates: readonly number[],
 ): Differential | null {
   const pairs = pairsOf(gears);
-  const ways = [
-    { most: reach(gears, 1), train: simpleTrain },
-    { most: reach(gears, 2), train: (a: number, b: number) => compoundTrain(a, b, gears, pairs) },
-  ];
-  for (const { most, train } of ways)
+  const trains = [simpleTrain, (above: number, below: number) => compoundTrain(above, below, gears, pairs)];
+  for (const train of trains)
     for (const substitute of candidates) {
-      const [above, below] = ratioOf(divisions, substitute, head);
-      if (above > most * below || below > most * above) continue;
-      const [found, [move]] = [train(above, below, gears), exact(substitute, head)];
+      const found = train(...ratioOf(divisions, substitute, head), gears);
+      const [move] = exact(substitute, head);
       if (found && move) return { substitute, move, train: found };
     }
   return null;
@@ -204,7 +195,7 @@ const differentialIndexing: Formula = {
       { name: 'sector_holes', expression: 'holes + 1', words: 'with the hole the pin stands in' },
       {
         name: 'train',
-        expression: `abs(${ratio} - divisions * crank)`,
+        expression: `abs(${ratio} - divisions * ${ratio} / substitute)`,
         words: `what the moves of a whole turn of the work have too few or too many, made up by the plate: ${shown(above, '')} to ${shown(below, '')}`,
       },
       {

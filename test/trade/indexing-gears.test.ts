@@ -329,6 +329,19 @@ describe('differential indexing', () => {
     );
   });
 
+  it('takes trains that need the largest gears and the smallest of the set', () => {
+    // 60 turns times one forty-fourth are 15 to 11, as 30 to 22; 40 times 32 of 245 are 256 to 49, as 64² to 28².
+    const simple = headWith([[33]], 60, { gears: [22, 30] });
+    const args = { divisions: 43, near_number: 44, head: simple };
+    expect(list('differential_indexing', args, 'drivers')).toEqual([30]);
+    const compound = headWith([[49]], 40, { gears: [28, 28, 64, 64] });
+    for (const divisions of [213, 277]) {
+      const far = { divisions, near_number: 245, head: compound };
+      expect(list('differential_indexing', far, 'drivers')).toEqual([64, 64]);
+      expect(list('differential_indexing', far, 'driven')).toEqual([28, 28]);
+    }
+  });
+
   it.each([
     ['gears', {}],
     ['gears', { gears: [] }],
@@ -392,16 +405,14 @@ describe('compound indexing', () => {
     expect(says(21)).toBe('plain indexing does it: 1 turn + 19 holes on 21');
   });
 
-  it('says what it would take', () => {
-    const result = refusal('compound_indexing', {
-      divisions: 53,
-      head: SHOP.get('head') ?? card('head', {}),
-    });
-    expect(result.parameter).toBe('divisions');
-    expect(result.refused).toContain('a multiple of 53 holes');
-    expect(
-      refusal('compound_indexing', { divisions: 106, head: SHOP.get('head') ?? card('head', {}) }).refused,
-    ).toContain('a multiple of 53 holes');
+  it('says what it would take, for one move and for the whole list', () => {
+    const head = SHOP.get('head') ?? card('head', {});
+    for (const name of ['compound_indexing', 'compound_moves'])
+      for (const divisions of [53, 106]) {
+        const result = refusal(name, { divisions, head });
+        expect(result.parameter).toBe('divisions');
+        expect(result.refused).toContain('a multiple of 53 holes');
+      }
   });
 
   it.each([
@@ -455,6 +466,10 @@ describe('a list of moves', () => {
     expect(
       refusal('indexing_moves', { divisions: 53, head: card('indexer', { ratio: 40, plates: [15] }) }).code,
     ).toBe('no-plain-indexing');
+    const ungeared = headWith(SETS['set1'] ?? [], 40, { gears: [] });
+    expect(refusal('indexing_moves', { divisions: 77, head: ungeared }).refused).toContain(
+      'Two moves for each division do it: see `compound_moves`.',
+    );
     expect(refusal('indexing_moves', { divisions: 5, head: card('indexer', {}) }).parameter).toBe('head');
     expect(
       answer('indexing_moves', { divisions: 2, head: card('plate', { ratio: 1, plates: [24] }) })[
