@@ -1,10 +1,10 @@
 /** The passes of the knee: from first touch to size, by the knee's dial, and what to raise after a reading. */
-import { type Dimension, LENGTH, NUMBER } from '../quantity/dimension';
-import type { CardView, List, Quantity, Text } from '../quantity/value';
+import type { CardView } from '../quantity/value';
 import { BALL, BLANK, CHAMFER, END, RING, SHOULDER, TILT } from './ball-touch';
 import { TOUCH_CONDITIONS, finalHeight, turningTilts, touch, touchWorking } from './ball-touch';
 import { ballFrom, heightFor, ringFits } from './ball-knee';
 import { field, firstItems, length, listed, mm, must, notNegative, optional, positive, shown } from './build';
+import { type Dial, dialOn } from './dial';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
 const STEP = length('step', 'raise of the knee for each pass');
@@ -22,27 +22,13 @@ const MOST_RAISES = 200;
 /** Rounding alone neither adds a raise nor moves the dial on by a turn. */
 const SLACK = 1e-9;
 
-interface Dial {
-  /** Travel for one turn of the handle, in mm. */
-  readonly perTurn: number;
-  readonly divisions: number;
-}
-
-function positiveField(field: Quantity | List | Text | undefined, of: Dimension): field is Quantity {
-  return field?.kind === 'number' && field.dimension === of && field.value > 0;
-}
-
-function dialOf(card: CardView): Dial | Refusal {
-  const [perTurn, divisions] = [card.fields.get('knee_per_turn'), card.fields.get('knee_divisions')];
-  if (positiveField(perTurn, LENGTH) && positiveField(divisions, NUMBER))
-    return { perTurn: perTurn.value, divisions: divisions.value };
-  return {
+const dialOf = (card: CardView): Dial | Refusal =>
+  dialOn(card, 'knee_per_turn', 'knee_divisions') ?? {
     refused:
       `The card of \`${card.name}\` needs \`knee_per_turn\`, such as \`knee_per_turn = 2.5 mm\`, and ` +
       '`knee_divisions`, such as `knee_divisions = 125`.',
     parameter: 'machine',
   };
-}
 
 function onDial(raise: number, { perTurn, divisions }: Dial): { turns: number; divisions: number } {
   const turns = Math.floor(raise / perTurn + SLACK);

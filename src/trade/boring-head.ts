@@ -1,7 +1,7 @@
 /** Setting a boring head: by a trial cut, by its dial and by the reach of its bar, and which way tool and spindle go. */
-import { LENGTH, NUMBER } from '../quantity/dimension';
 import type { CardView } from '../quantity/value';
 import { choice, field, length, mm, must, notNegative, optional, positive, single } from './build';
+import { type Dial, dialOn } from './dial';
 import type { Condition, Formula, Given, Parameter, Refusal } from './formula';
 
 const MEASURED = length('measured', 'diameter of the hole or boss that the head cuts now, from a trial cut');
@@ -94,30 +94,13 @@ const HEAD: Parameter = {
     'machine card of the head: `diameter_per_turn`, by how much a turn of its screw changes the diameter, and `head_divisions`',
 };
 
-interface Dial {
-  /** Change of the diameter for a turn of the screw, in mm. */
-  readonly perTurn: number;
-  readonly divisions: number;
-}
-
-function dialOf(card: CardView): Dial | Refusal {
-  const [perTurn, divisions] = [card.fields.get('diameter_per_turn'), card.fields.get('head_divisions')];
-  if (
-    perTurn?.kind === 'number' &&
-    perTurn.dimension === LENGTH &&
-    perTurn.value > 0 &&
-    divisions?.kind === 'number' &&
-    divisions.dimension === NUMBER &&
-    divisions.value > 0
-  )
-    return { perTurn: perTurn.value, divisions: divisions.value };
-  return {
+const dialOf = (card: CardView): Dial | Refusal =>
+  dialOn(card, 'diameter_per_turn', 'head_divisions') ?? {
     refused:
       `The card of \`${card.name}\` needs \`diameter_per_turn\`, such as \`diameter_per_turn = 1 mm\`, and ` +
       '`head_divisions`, such as `head_divisions = 50`. Set them by a trial: turn the screw once and measure what it changes.',
     parameter: 'head',
   };
-}
 
 const headDial: Formula = {
   name: 'boring_head_dial',

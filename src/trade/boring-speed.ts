@@ -1,6 +1,7 @@
 /** How fast a boring head may run: by the cutting speed at its ring, by its own limit, and by what it pulls to one side. */
 import { TURN_RATE } from '../quantity/dimension';
 import { field, length, must, positive, quantity, shown, should } from './build';
+import { isPositive } from './dial';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
 const CUTTING_SPEED = quantity('cutting_speed', 'm/min', 'wanted speed of the tip through the work');
@@ -16,7 +17,7 @@ const HEAD: Parameter = {
 function limitOf(given: Given): number | Refusal {
   const card = given.card('head');
   const limit = card.fields.get('max_speed');
-  if (limit?.kind === 'number' && limit.dimension === TURN_RATE && limit.value > 0) return limit.value;
+  if (isPositive(limit, TURN_RATE)) return limit.value;
   return {
     refused: `The card of \`${card.name}\` needs \`max_speed\`, such as \`max_speed = 700 rpm\`, from the head's marking or its maker.`,
     parameter: 'head',

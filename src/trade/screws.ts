@@ -1,7 +1,8 @@
 /** Moves by the dials of a machine's screws, and the backlash in them. */
-import { LENGTH, NUMBER } from '../quantity/dimension';
-import type { CardView, List, Quantity, Text } from '../quantity/value';
+import { LENGTH } from '../quantity/dimension';
+import type { CardView } from '../quantity/value';
 import { choice, field, firstItems, length, list, listed, mm, must, single } from './build';
+import { type Dial, dialOn, isPositive } from './dial';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
 const SCREWS = ['table', 'saddle', 'knee'] as const;
@@ -18,27 +19,15 @@ const FROM = length('from', 'place where the dial stands at zero, come to by cou
 const TO = length('place', 'place to go to');
 const PLACES = list('places', 'mm', 'places to go to, such as the X of a bolt circle');
 
-interface Screw {
-  /** Travel for one turn of the handle, in mm. */
-  readonly perTurn: number;
-  readonly divisions: number;
+interface Screw extends Dial {
   /** Travel lost where the handle turns back, in mm; zero where the card does not say. */
   readonly backlash: number;
 }
 
-function positive(of: Quantity | List | Text | undefined, dimension: typeof LENGTH): of is Quantity {
-  return of?.kind === 'number' && of.dimension === dimension && of.value > 0;
-}
-
 function screwOf(card: CardView, name: string): Screw | Refusal {
-  const at = (field: string): Quantity | List | Text | undefined => card.fields.get(`${name}_${field}`);
-  const [perTurn, divisions, backlash] = [at('per_turn'), at('divisions'), at('backlash')];
-  if (positive(perTurn, LENGTH) && positive(divisions, NUMBER))
-    return {
-      perTurn: perTurn.value,
-      divisions: divisions.value,
-      backlash: positive(backlash, LENGTH) ? backlash.value : 0,
-    };
+  const dial = dialOn(card, `${name}_per_turn`, `${name}_divisions`);
+  const backlash = card.fields.get(`${name}_backlash`);
+  if (dial) return { ...dial, backlash: isPositive(backlash, LENGTH) ? backlash.value : 0 };
   return {
     refused:
       `The card of \`${card.name}\` needs \`${name}_per_turn\`, such as \`${name}_per_turn = 5 mm\`, and ` +

@@ -32,6 +32,16 @@ describe('a working says', () => {
   it.each([
     ['tool_facing(hole, usual)', 'pointing', 'outwards, as the bar is made'],
     ['tool_facing(boss, usual)', 'pointing', 'inwards: the bar turned half round'],
+    ['tool_facing(boss, usual)', 'ground', 'ground to cut forwards when it points outwards'],
+    ['tool_facing(boss, mirrored)', 'ground', 'ground the other way'],
+    ['boring_head_setting(29.3 mm, 29.12 mm)', 'slide', 'half the difference'],
+    [
+      'boring_head_setting(20 mm, 26 mm, tip_offset: 5 mm)',
+      'slide',
+      'the tip moves along the slide, not from',
+    ],
+    ['boring_bar_setting(40 mm, 8.5 mm, hole)', '', 'half the hole, less what the tip reaches outwards'],
+    ['boring_bar_setting(24.4 mm, 8.5 mm, boss)', '', 'half the boss, and what the tip reaches inwards'],
     ['bolt_circle(60 mm, 6)', 'x', 'half the diameter times the cosine of each angle, from the centre'],
     ['bolt_circle(60 mm, 6)', 'y', 'half the diameter times the sine of each angle, from the centre'],
     ['screw_limits(M12)', 'crest_tolerance', 'width for the outside'],
@@ -81,6 +91,21 @@ describe('a formula says', () => {
     expect(warnings('deflection_in_chuck(steel_C45, 50 N, 12 mm, 120 mm)')).toContain(
       'The work is 10 diameters long',
     );
+  });
+
+  it('which way a tool runs, which way it faces, and what to look at first', () => {
+    const forwards = /^turn the spindle by hand: /;
+    const backwards = /^turn the spindle by hand backwards: .* keyed or locked$/;
+    for (const [call, check] of [
+      ['tool_facing(hole, usual)', forwards],
+      ['tool_facing(hole, mirrored)', backwards],
+      ['tool_facing(boss, usual)', backwards],
+      ['tool_facing(boss, mirrored)', forwards],
+    ] as const)
+      expect([call, answer('tool_facing', callOf(call).args)['check']]).toEqual([
+        call,
+        expect.stringMatching(check),
+      ]);
   });
 
   it('that a bow is no taper, from half of the taper on', () => {
@@ -175,9 +200,11 @@ describe('a formula says', () => {
     expect(offers('3/8-16 UNC')).toEqual([]);
   });
 
-  it('that standing still is no way down', () => {
+  it('that standing still is no way down or in', () => {
     const { args } = callOf('screw_move(10 mm, 10 mm, knee, knee)');
     expect(answer('screw_move', args)).toMatchObject({ turns: 0, divisions: 0, way: 'up', turn_at: 10 });
+    const { args: still } = callOf('boring_head_dial(20 mm, 20 mm, ring_head)');
+    expect(answer('boring_head_dial', still)).toMatchObject({ divisions: 0, way: 'out' });
   });
 
   it('whether a worn part is over or under a size', () => {
@@ -223,35 +250,30 @@ it('a hollow shaft of a shrink fit gives, too, in its working', () => {
   expect(steps.get('shaft_gives')).toContain('(1 + shaft_part) / (1 - shaft_part)');
 });
 
-it('a screw of the mill needs its travel and its divisions on the card', () => {
-  const move = (fields: Parameters<typeof card>[1]): boolean => {
-    const made = formulaNamed('screw_move')?.compute(
-      given({ from: 0, place: 1, screw: 'knee', machine: card('mill', fields) }),
-    );
-    return typeof made === 'object' && isRefusal(made);
-  };
-  expect(move({ knee_per_turn: 5, knee_divisions: 250 })).toBe(false);
-  for (const fields of [
-    { knee_per_turn: 5 },
-    { knee_divisions: 250 },
-    { knee_per_turn: 5, knee_divisions: 0 },
-    { knee_per_turn: 5, knee_divisions: [250, 100] },
-  ])
-    expect([fields, move(fields)]).toEqual([fields, true]);
-  // Travel is a length, and divisions are a number.
-  const odd = card('mill', { knee_per_turn: 5, knee_divisions: 250, other: 5, other_per_turn: 250 });
-  for (const [field, other] of [
-    ['knee_per_turn', 'other'],
-    ['knee_divisions', 'other_per_turn'],
-  ] as const) {
-    const fields = new Map(odd.fields);
-    const value = fields.get(other);
-    if (value) fields.set(field, value);
-    const made = formulaNamed('screw_move')?.compute(
-      given({ from: 0, place: 1, screw: 'knee', machine: { ...odd, fields } }),
-    );
-    expect([field, typeof made === 'object' && isRefusal(made)]).toEqual([field, true]);
-  }
+describe('a dial needs what a turn does, a length, and its divisions, a number', () => {
+  it.each([
+    ['screw_move', { from: 0, place: 1, screw: 'knee' }, 'machine', 'knee_per_turn', 'knee_divisions'],
+    ['knee_dial', { raise: 1 }, 'machine', 'knee_per_turn', 'knee_divisions'],
+    ['boring_head_dial', { measured: 20, wanted: 23 }, 'head', 'diameter_per_turn', 'head_divisions'],
+  ])('%s', (name, args, parameter, turn, divisions) => {
+    const { fields } = card('odd', { lead_screw: 5, plain: 250, none: 0, less: -1, more: [5, 250] });
+    const refuses = (...held: readonly (readonly [string, string])[]): boolean => {
+      const own = held.flatMap(([field, like]) => {
+        const value = fields.get(like);
+        return value ? [[field, value] as const] : [];
+      });
+      const made = formulaNamed(name)?.compute(
+        given({ ...args, [parameter]: { ...card('mill', {}), fields: new Map(own) } }),
+      );
+      return typeof made === 'object' && isRefusal(made);
+    };
+    expect(refuses([turn, 'lead_screw'], [divisions, 'plain'])).toBe(false);
+    expect([refuses([turn, 'lead_screw']), refuses([divisions, 'plain'])]).toEqual([true, true]);
+    for (const odd of ['plain', 'none', 'less', 'more'])
+      expect([odd, refuses([turn, odd], [divisions, 'plain'])]).toEqual([odd, true]);
+    for (const odd of ['lead_screw', 'none', 'less', 'more'])
+      expect([odd, refuses([turn, 'lead_screw'], [divisions, odd])]).toEqual([odd, true]);
+  });
 });
 
 it('a dial of a boring head counts by its own screw', () => {
@@ -261,19 +283,17 @@ it('a dial of a boring head counts by its own screw', () => {
     divisions: 60,
     one_division: 0.05,
   });
-  for (const fields of [
-    { head_divisions: 40 },
-    { diameter_per_turn: 0, head_divisions: 40 },
-    { diameter_per_turn: 2 },
-    { diameter_per_turn: 2, head_divisions: 0 },
-    { diameter_per_turn: 2, head_divisions: [40, 50] },
-    { diameter_per_turn: [2, 3], head_divisions: 40 },
-  ]) {
-    const made = formulaNamed('boring_head_dial')?.compute(
-      given({ measured: 20, wanted: 23, head: card('odd', fields) }),
-    );
-    expect([fields, typeof made === 'object' && isRefusal(made)]).toEqual([fields, true]);
-  }
+});
+
+it('the highest speed of a boring head is a speed', () => {
+  const refuses = (name: string): boolean => {
+    const { fields } = card('odd', { top_speed: 700, length_per_turn: 700 });
+    const value = fields.get(name);
+    const head = { ...card('head', {}), fields: new Map(value ? [['max_speed', value] as const] : []) };
+    const made = formulaNamed('boring_head_speed')?.compute(given({ cutting_speed: 20, ring: 20, head }));
+    return typeof made === 'object' && isRefusal(made);
+  };
+  expect([refuses('top_speed'), refuses('length_per_turn')]).toEqual([false, true]);
 });
 
 it('where a grid turns round does not depend on where it stands', () => {
