@@ -190,7 +190,7 @@ export function turningTilts(given: Given): readonly number[] {
   ] as const;
   const ofCorners = corners.flatMap(([along, across]) => {
     const [slope, meets] = [Math.atan2(across, along), Math.acos(b.ring / Math.hypot(along, across))];
-    return [Math.PI / 2 - slope, meets - slope, meets + slope, slope - meets];
+    return [Math.PI / 2 - slope, Math.abs(meets - slope)];
   });
   const chamferTop = Math.acos((Math.SQRT2 * b.ring) / (b.end + b.side - b.chamfer)) - Math.PI / 4;
   const turns = [...ofCorners, chamferTop, Math.asin(b.ring / b.side), ...takeovers(b)];

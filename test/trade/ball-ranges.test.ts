@@ -379,6 +379,52 @@ describe('turning points', () => {
       expect(told, `${tilt}`).toContainEqual(expect.closeTo(tilt, 3));
   });
 
+  it('are told to the angle where another place is touched first', () => {
+    // By hand: the corner (9, 40) is 41 mm from the centre. The bar's top over a ring of radius r is as high as the corner
+    // on the ring where 41 * cos(tilt - asin(r/41)) is 40: 12.6804° either side of the arcsine, from the 9-40-41 triangle.
+    const told = (ring: number): readonly number[] =>
+      formulaNamed('first_touch')?.extremes?.['tilt']?.(
+        given({ ball: 80, ring, tilt: 5, blank: 80, end_to_centre: 9 }),
+      ) ?? [];
+    for (const [ring, tilts] of [
+      [32.8, [10.8978, 36.2586]],
+      [43.6, [19.4405, 44.8013]],
+    ] as const)
+      for (const tilt of tilts) expect(told(ring), `${tilt}`).toContainEqual(expect.closeTo(tilt, 3));
+  });
+
+  it('are told to the angle where the corner of a shoulder comes to stand on the ring', () => {
+    // A 28-45-53 triangle: the slope of the corner is 58.1092°, and acos(45/53) is 31.8908°.
+    const args = { ball: 90, ring: 90, tilt: 5, blank: 90, end_to_centre: 48, shoulder: 28 };
+    expect(formulaNamed('first_touch')?.extremes?.['tilt']?.(given(args))).toContainEqual(
+      expect.closeTo(26.2185, 3),
+    );
+  });
+
+  it('are told to the angle for a corner that is at its highest under a hollow cutter', () => {
+    // A 3-4-5 triangle either way: the corners are at (40, 30) and (30, 40), along and across.
+    const args = { height: 1, tilt: 5, ball: 30, blank: 80, end_to_centre: 40, chamfer: 10 };
+    const told = formulaNamed('hollow_depth')?.extremes?.['tilt']?.(given(args)) ?? [];
+    for (const tilt of [53.1301, 36.8699]) expect(told).toContainEqual(expect.closeTo(tilt, 3));
+  });
+
+  it('are where a ball with a fillet blunter than the tip has its least height', () => {
+    for (const more of [
+      { fillet: 2 },
+      { fillet: 2, nose_radius: 0.8 },
+      { neck: 6, fillet: 3, nose_radius: 0.8 },
+    ]) {
+      const height = (ball: number): number => number('ball_on_shank', { neck: 12, ...more, ball }, 'height');
+      const told =
+        formulaNamed('ball_on_shank')?.extremes?.['ball']?.(given({ neck: 12, ...more, ball: 30 })) ?? [];
+      expect(told).toHaveLength(1);
+      for (const ball of told) {
+        expect(height(ball)).toBeLessThan(height(ball * 0.999));
+        expect(height(ball)).toBeLessThan(height(ball * 1.001));
+      }
+    }
+  });
+
   it('are none for a short end, whose touch does not depend on the tilt', () => {
     const args = { ball: 30, ring: 29, tilt: 10, blank: 30, end_to_centre: 15 };
     expect(turning('first_touch', 'height', args)).toEqual([]);
