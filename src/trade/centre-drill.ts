@@ -5,11 +5,12 @@ import type { Formula, Given } from './formula';
 /** Diameters of shafts in mm that the list is for. */
 const SMALLEST = 3;
 const LARGEST = 400;
+type Row = readonly [upto: number, pilot: number, body: number, wide: number, deep: number];
 /**
  * In mm: shafts up to so thick, then the pilot and the body of the drill (ISO 866), the width of the centre hole and the
  * depth of its pilot (ISO 6411). All from memory; which drill goes with which shaft is common practice.
  */
-const SIZES: readonly (readonly [upto: number, pilot: number, body: number, wide: number, deep: number])[] = [
+const SIZES: readonly Row[] = [
   [5, 1, 3.15, 2.12, 0.9],
   [6, 1.25, 3.15, 2.65, 1.1],
   [10, 1.6, 4, 3.35, 1.4],
@@ -20,15 +21,15 @@ const SIZES: readonly (readonly [upto: number, pilot: number, body: number, wide
   [100, 5, 12.5, 10.6, 4.4],
   [160, 6.3, 16, 13.2, 5.5],
   [250, 8, 20, 17, 7],
-  [LARGEST, 10, 25, 21.2, 8.7],
 ];
+/** For shafts thicker than those. */
+const LAST: Row = [LARGEST, 10, 25, 21.2, 8.7];
 /** Lathe centres have a point of 60°. */
 const HALF_POINT = 30;
 
 const SHAFT = length('diameter', 'diameter of the shaft at its end');
 
-const sizeFor = (given: Given): (typeof SIZES)[number] | undefined =>
-  SIZES.find(([upto]) => given.number('diameter') <= upto);
+const sizeFor = (given: Given): Row => SIZES.find(([upto]) => given.number('diameter') <= upto) ?? LAST;
 
 const centreDrill: Formula = {
   name: 'centre_drill',
@@ -43,14 +44,12 @@ const centreDrill: Formula = {
     field('depth', 'mm', 'from the face to the end of the pilot, its point not counted'),
   ],
   compute: (given) => {
-    const [, pilot = NaN, body = NaN, wide = NaN, deep = NaN] = sizeFor(given) ?? [];
+    const [, pilot, body, wide, deep] = sizeFor(given);
     const cone = (wide - pilot) / 2 / Math.tan((HALF_POINT * Math.PI) / 180);
     return { pilot, body, wide, cone, depth: cone + deep };
   },
   working: (given) => {
-    const row = sizeFor(given);
-    if (!row) return [];
-    const [upto, pilot, body, wide, deep] = row;
+    const [upto, pilot, body, wide, deep] = sizeFor(given);
     return [
       { name: 'pilot', expression: `${pilot} mm`, words: `by custom for shafts up to ${upto} mm` },
       { name: 'body', expression: `${body} mm`, words: 'its body by ISO 866, form A' },

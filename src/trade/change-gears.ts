@@ -2,7 +2,7 @@
 import type { CardView } from '../quantity/value';
 import { field, length, listed, positive, shown } from './build';
 import type { Formula, Given, Parameter, Refusal, Step } from './formula';
-import { type Train, compoundTrain, gearsOf, pairsOf, simpleTrain } from './indexing-gears';
+import { type Train, compoundTrain, gearsOf, holds, pairsOf, simpleTrain } from './indexing-gears';
 import { cardNumber } from './material';
 
 const LEAD = length('lead', 'advance of the thread in one turn: its pitch, or starts times pitch');
@@ -14,7 +14,7 @@ const LATHE: Parameter = {
     'machine card of the lathe: `lead_screw`, its pitch, `gears`, and `stud_ratio` where the stud turns unlike the spindle',
 };
 
-/** Products of two gears stay below the square of this; a ratio that needs more has no train. */
+/** Two gears of 200 teeth make this, more than any lathe's: a ratio that needs more has no train. */
 const MOST_BELOW = 40_000;
 /** A ratio this near to a quotient of whole numbers, as a part of itself, is that quotient but for binary rounding. */
 const ROUNDING = 1e-11;
@@ -23,27 +23,25 @@ type Quotient = readonly [above: number, below: number];
 /** A number as a quotient of whole numbers, by its continued fraction; null when none of a gear train's size is it. */
 export function quotientOf(value: number): Quotient | null {
   let [above, below, lastAbove, lastBelow, rest] = [1, 0, 0, 1, value];
-  while (below <= MOST_BELOW) {
+  for (;;) {
     const whole = Math.floor(rest + ROUNDING);
     [above, lastAbove] = [whole * above + lastAbove, above];
     [below, lastBelow] = [whole * below + lastBelow, below];
-    if (below > MOST_BELOW) return null;
+    if (!(below <= MOST_BELOW)) return null;
     if (Math.abs(above / below - value) <= ROUNDING * value) return [above, below];
     rest = 1 / (rest - whole);
   }
-  return null;
 }
 
-const distinct = (set: readonly number[], wanted: readonly number[]): boolean =>
-  wanted.every((gear) => wanted.filter((g) => g === gear).length <= set.filter((g) => g === gear).length);
-
 /**
- * Two pairs with this quotient. The larger driver comes first and drives the smaller driven gear: then the distance of the
- * shafts is always more than the gear beside, so that none reaches the next shaft.
+ * A train of pairs in which the smaller gear comes first, with the larger driver first: it drives the smaller driven gear, and
+ * the distance of the shafts is always more than the gear beside, so that none reaches the next shaft.
  */
+const mounted = ({ drivers, driven }: Train): Train => ({ drivers: [...drivers].reverse(), driven });
+
 function twoPairs([above, below]: Quotient, gears: readonly number[]): Train | null {
   const found = compoundTrain(above, below, gears, pairsOf(gears));
-  return found && { drivers: [...found.drivers].reverse(), driven: found.driven };
+  return found && mounted(found);
 }
 
 const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
@@ -52,14 +50,15 @@ const product = (gears: readonly number[]): number => gears.reduce((a, b) => a *
 function nearest(ratio: number, gears: readonly number[]): Train | null {
   let best: Train | null = null;
   let least = Infinity;
-  const consider = (drivers: readonly number[], driven: readonly number[]): void => {
-    const off = Math.abs(product(drivers) / product(driven) / ratio - 1);
-    if (off >= least || !distinct(gears, [...drivers, ...driven])) return;
-    [best, least] = [{ drivers, driven }, off];
-  };
+  const singles = gears.map((gear) => [gear]);
   const pairs = [...pairsOf(gears).values()].flat();
-  for (const a of gears) for (const b of gears) consider([a], [b]);
-  for (const drivers of pairs) for (const driven of pairs) consider(drivers, driven);
+  for (const side of [singles, pairs])
+    for (const drivers of side)
+      for (const driven of side) {
+        const off = Math.abs(product(drivers) / product(driven) / ratio - 1);
+        if (off >= least || !holds(gears, [...drivers, ...driven])) continue;
+        [best, least] = [mounted({ drivers, driven }), off];
+      }
   return best;
 }
 

@@ -27,7 +27,7 @@ export function gearsOf(card: CardView): readonly number[] | Refusal {
 const count = (gears: readonly number[], gear: number): number => gears.filter((g) => g === gear).length;
 
 /** Whether the set holds all of these at once. */
-const holds = (set: readonly number[], wanted: readonly number[]): boolean =>
+export const holds = (set: readonly number[], wanted: readonly number[]): boolean =>
   wanted.every((gear) => count(wanted, gear) <= count(set, gear));
 
 /** One driver and one driven gear whose quotient is `above` over `below`, the smallest driver first; null if none. */

@@ -281,10 +281,30 @@ describe('change gears', () => {
     expect(inch.says).toContain('as 127 to 240. It takes a gear of 127 teeth.');
     const module = refused('thread_gears', { lead: Math.PI, ...few });
     expect(module.says).toContain('cut no lead of exactly 3.142 mm. The nearest');
+    const with127 = refused('thread_gears', {
+      lead: 25.4 / 16,
+      ...lathe({ lead_screw: 3, gears: [20, 30, 127] }),
+    });
+    expect(with127.says).toContain('as 127 to 240. The nearest');
+    // Behind a stud at half speed a screw of 6 mm is as one of 3 mm.
+    const stud = refused('thread_gears', {
+      lead: 1.75,
+      ...lathe({ lead_screw: 6, stud_ratio: 0.5, gears: [20, 30, 40, 50, 60] }),
+    });
+    expect(stud.says).toBe(metric.says);
     const one = refused('thread_gears', { lead: 1.5, ...lathe({ lead_screw: 3, gears: [20] }) });
     expect(one.says).toBe(
       'The gears of `turret` cut no lead of exactly 1.5 mm: the train must be as 1 to 2.',
     );
+  });
+
+  it('tells a nearest train of two pairs in an order in which it can be set up', () => {
+    // By hand: 5 to 12 is nearest to 1249 to 3000, and the 50 would foul the next shaft if the 20 were to drive the 40.
+    const near = refused('thread_gears', {
+      lead: 1.249,
+      ...lathe({ lead_screw: 3, gears: [20, 40, 50, 60] }),
+    });
+    expect(near.says).toContain('The nearest, 50 drives 40, 20 on its shaft drives 60, cuts 1.25 mm');
   });
 
   it('orders two pairs so that no gear reaches the next shaft', () => {
@@ -310,8 +330,17 @@ describe('change gears', () => {
         expect([above, below, a * below]).toEqual([above, below, b * above]);
       }
     expect(quotientOf(25.4 / 13 / 6)).toEqual([127, 390]);
-    for (const value of [Math.PI, Math.SQRT2, Math.E, (1 + Math.sqrt(5)) / 2])
+    for (const value of [Math.PI, Math.SQRT2, Math.E, (1 + Math.sqrt(5)) / 2, Math.PI / 100, Infinity])
       expect(quotientOf(value)).toBeNull();
+    // Each sum misses its quotient by binary rounding.
+    for (const [value, quotient] of [
+      [1000.1 + 0.2, [10_003, 10]],
+      [0.1 + 0.2, [3, 10]],
+    ] as const) {
+      expect(value).not.toBe(quotient[0] / quotient[1]);
+      expect(quotientOf(value)).toEqual(quotient);
+    }
+    expect(quotientOf(1 / 40_000)).toEqual([1, 40_000]);
     expect(quotientOf(1 / 39_999)).toEqual([1, 39_999]);
     expect(quotientOf(1 / 40_001)).toBeNull();
   });
