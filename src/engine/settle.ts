@@ -73,18 +73,19 @@ export function settle(seeds: Iterable<Node>, settling: Settling): readonly Node
   const evaluate = (node: Node): void => {
     done.push(node);
     const changed = settling.evaluate(node);
-    if (changed !== false) spread(node.provides, changed, stamp, told);
+    if (changed !== false) spread(node.provides, changed, told);
   };
   const refuse = (group: readonly Node[]): void => {
     for (const node of group) {
       done.push(node);
-      if (settling.refuse(node, group)) spread(node.provides, true, stamp, told);
+      if (settling.refuse(node, group)) spread(node.provides, true, told);
     }
   };
   for (const node of nodes) {
+    // What looks nothing up depends on nothing, so that it is a seed.
     if (node.lookups) continue;
     node.order = DONE;
-    if (node.dirty) evaluate(node);
+    evaluate(node);
   }
   const settled = (group: readonly Node[]): void => {
     for (const node of group) node.order = DONE;
@@ -149,16 +150,10 @@ function visit(start: Node, stamp: number, settled: (group: readonly Node[]) => 
 }
 
 /** Tells the lines that look a name up that it has changed, or some of its fields. */
-function spread(
-  entry: Entry | null,
-  changed: true | ReadonlySet<string>,
-  stamp: number,
-  told: Set<Entry>,
-): void {
+function spread(entry: Entry | null, changed: true | ReadonlySet<string>, told: Set<Entry>): void {
   if (!entry?.lookers || told.has(entry)) return;
-  if (changed === true && hasSeveralGivers(entry)) told.add(entry);
-  for (let looker: Lookup | null = entry.lookers; looker; looker = looker.next) {
-    const { node } = looker;
-    if (node.stamp === stamp && looker.concerns(changed)) node.dirty = true;
-  }
+  // Readings come first and change the whole; of several figures of one name none counts.
+  if (hasSeveralGivers(entry)) told.add(entry);
+  for (let looker: Lookup | null = entry.lookers; looker; looker = looker.next)
+    if (looker.concerns(changed)) looker.node.dirty = true;
 }

@@ -1,6 +1,6 @@
 /** Whatever order the lines of a note stand in, and whether it was read at once or typed line by line, they mean the same. */
 import { describe, expect, it } from 'vitest';
-import { Sheet, calculate } from '../../src/engine/index';
+import { Sheet, calculate, calculateLines } from '../../src/engine/index';
 import { showValue } from '../../src/quantity/display';
 import { band } from '../../src/quantity/limits';
 import { readNote } from '../../src/notation/note';
@@ -69,5 +69,37 @@ describe('lines in any order', () => {
         edited.update(readNote(note(order, card)));
         expect(meaning(edited)).toEqual(wanted);
       }
+  });
+});
+
+describe('a circle', () => {
+  const toldIn = (lines: readonly string[]): readonly number[] =>
+    calculateLines(lines.join('\n'))
+      .rows()
+      .flatMap(({ findings }, i) => (findings.some(({ code }) => code === 'cycle') ? [i + 1] : []));
+
+  it.each<[readonly string[], readonly number[]]>([
+    [['a = a'], [1]],
+    [
+      ['a = b + b', 'b = a'],
+      [1, 2],
+    ],
+    [
+      ['a = b + c', 'b = a', 'c = b'],
+      [1, 2, 3],
+    ],
+    [
+      ['a = b', 'b = c', 'c = b'],
+      [2, 3],
+    ],
+    [
+      ['a = b + d', 'b = a', 'c = d', 'd = c'],
+      [1, 2, 3, 4],
+    ],
+    // What was read or run is no part of the figure.
+    [['a = a.reading + 1 mm', 'a measured 12 mm'], []],
+    [['a = b + 1 mm', 'b = a.used', 'a used 12 mm'], []],
+  ])('in %j is told at lines %j', (lines, told) => {
+    expect(toldIn(lines)).toEqual(told);
   });
 });
