@@ -57,14 +57,15 @@ export interface Circle {
 
 /** Rounds after which a fit that has not come to rest is given up. */
 const MOST_ROUNDS = 100;
-/** A step of this part of the radius no longer moves the last digit anybody reads. */
-const AT_REST = 1e-13;
+/** A step of this part of the radius no longer moves the last digit anybody reads; rounding alone makes smaller ones. */
+const AT_REST = 1e-11;
 /** Points whose spread across their line is less than this part of that along it give no circle. */
-const FLAT = 1e-6;
+const FLAT = 1e-5;
 
 /**
  * The circle from which the points lie as little off as can be, measured towards its centre (ISO 12181-1 calls
- * it the least-squares reference circle); null where they lie on a line or on one spot.
+ * it the least-squares reference circle); null where they lie on a line or on one spot, or so far off any circle that
+ * none is found.
  */
 export function bestCircle(xs: readonly number[], ys: readonly number[]): Circle | null {
   const [x0, y0] = [mean(xs), mean(ys)];
@@ -87,9 +88,9 @@ export function bestCircle(xs: readonly number[], ys: readonly number[]): Circle
     if (!step) return null;
     const [dx = NaN, dy = NaN, dr = NaN] = step;
     [x, y, radius] = [x + dx, y + dy, radius + dr];
-    if (Math.hypot(dx, dy, dr) <= AT_REST * radius) break;
+    if (Math.hypot(dx, dy, dr) <= AT_REST * radius) return { x: x + x0, y: y + y0, radius };
   }
-  return { x: x + x0, y: y + y0, radius };
+  return null;
 }
 
 /** Whether points, about their mean, spread along one line only. */

@@ -75,6 +75,5 @@ export function solved(matrix: readonly (readonly number[])[], right: readonly n
     L,
     right.map((_, i) => [right[p.indexOf(i)] ?? NaN]),
   );
-  const found: unknown = usolve(U, half);
-  return Array.isArray(found) ? found.flat().map(Number) : [];
+  return (usolve(U, half) as number[][]).flat();
 }

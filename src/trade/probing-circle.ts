@@ -14,14 +14,15 @@ const FEWEST_TOUCHES = 3;
 /** Touches all within half the round give a centre that small errors throw far off. */
 const HALF_ROUND = 180;
 
-const touches = (given: Given): number => Math.min(given.list('x').length, given.list('y').length);
+const touches = (given: Given): number => given.list('x').length;
 
 function circleOf(given: Given): Circle | Refusal {
   const found = bestCircle(given.list('x'), given.list('y'));
   return (
     found ?? {
       refused:
-        'These touches lie on one line or on one spot, and no circle goes through them: take them well round the whole.',
+        'No circle fits these touches: they lie on one line or on one spot, or one is a slip of the pen. Look them ' +
+        'through, and take them well round the whole.',
       parameter: 'x',
     }
   );
@@ -141,9 +142,9 @@ const circleFromTouches: Formula = {
     must(
       'y',
       'every touch has its X and its Y',
-      (given) => given.list('x').length === given.list('y').length,
+      (given) => touches(given) === given.list('y').length,
       (given) =>
-        `There are ${given.list('x').length} readings of X and ${given.list('y').length} of Y: give one of each for every touch.`,
+        `There are ${touches(given)} readings of X and ${given.list('y').length} of Y: give one of each for every touch.`,
     ),
     must(
       'x',

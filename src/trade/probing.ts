@@ -20,7 +20,7 @@ const SIDES = choice(
 /** A stylus of nothing touches as an edge that is set by eye does. */
 export const stylusFits: readonly Condition[] = notNegative(STYLUS);
 
-const sign = (given: Given): 1 | -1 => (given.code('moving') === 'plus' ? 1 : -1);
+const counting = (given: Given): boolean => given.code('moving') === 'plus';
 
 const edge: Formula = {
   name: 'edge_from_touch',
@@ -28,11 +28,11 @@ const edge: Formula = {
   title: 'Where an edge is, from the reading at a touch',
   parameters: [READING, STYLUS, MOVING],
   result: [single('mm', 'readout at which the middle of the spindle stands over the edge')],
-  compute: (given) => given.number('reading') + (sign(given) * given.number('stylus')) / 2,
+  compute: (given) => given.number('reading') + ((counting(given) ? 1 : -1) * given.number('stylus')) / 2,
   working: (given) => [
     {
       name: '',
-      expression: `reading ${sign(given) > 0 ? '+' : '-'} stylus / 2`,
+      expression: `reading ${counting(given) ? '+' : '-'} stylus / 2`,
       words: 'the edge lies half the stylus further on than the middle of the spindle',
     },
   ],

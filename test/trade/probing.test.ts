@@ -40,6 +40,11 @@ describe('errors', () => {
       'circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 9.999 mm, boss)',
       'was a `hole` touched',
     ],
+    [
+      'circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 12 mm, boss)',
+      'circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 12 mm, hole)',
+      'With a stylus of 12 mm nothing is left of a boss',
+    ],
     ['bolt_circle(0 mm, 3)', 'bolt_circle(0.1 mm, 3)', 'more than zero'],
     [
       'head_speed_limit(1 kg, 10 mm, 120 mm, 20 mm, 1.2 mm)',
@@ -154,6 +159,10 @@ describe('refusals', () => {
       'on one spot',
     );
     expect(refusedCall('circle_from_touches([0, 1, 2] mm, [0, 1.01, 2] mm, 1 mm, hole)')).toBe('');
+    // Nothing else is said of them, and there is no working to show.
+    const { formula, args } = callOf('circle_from_touches([3, 3, 3] mm, [1, 1, 1] mm, 1 mm, boss)');
+    expect([...broken(formula, args), ...broken(formula, args, 'warning')]).toEqual([]);
+    expect(formula.working(given(args))).toEqual([]);
   });
 
   it.each([
@@ -208,10 +217,41 @@ describe('the best circle', () => {
     expect(found?.radius).toBeCloseTo(100, 6);
   });
 
+  it('is told from a line by a bow of a hundred-thousandth', () => {
+    // A spread of 50 √2 along and of h √(2/3) across: the part is 1e-5 where the bow is 0.000866 on 100 mm.
+    for (const aslant of [0, 30, 45, 80])
+      for (const [bow, found] of [
+        [0, false],
+        [0.0008, false],
+        [0.0009, true],
+      ] as const) {
+        const [cos, sin] = [Math.cos((aslant * Math.PI) / 180), Math.sin((aslant * Math.PI) / 180)];
+        const at = [-50, 0, 50].map((u) => [u, u === 0 ? bow : 0] as const);
+        const circle = bestCircle(
+          at.map(([u, v]) => 7.3 + u * cos - v * sin),
+          at.map(([u, v]) => u * sin + v * cos),
+        );
+        expect(circle !== null, `${bow} at ${aslant}°`).toBe(found);
+        // Half the chord squared over twice the bow.
+        if (circle) expect((circle.radius * 2 * bow) / 2500).toBeCloseTo(1, 4);
+      }
+  });
+
+  it('is none where touches lie anyhow, and where none is come to', () => {
+    expect(bestCircle([8, 4, 8, 5], [1, 0, 10, -6])).toBeNull();
+    expect(bestCircle([-1, 3, 2, -6, 9], [-4, 5, -3, -6, -6])).toBeNull();
+    expect(refusedCall('circle_from_touches([8, 4, 8, 5] mm, [1, 0, 10, -6] mm, 1 mm, hole)')).toContain(
+      'one is a slip of the pen',
+    );
+  });
+
   it('has a working that counts the touches', () => {
     const { formula, args } = callOf('circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 1 mm, hole)');
     const words = formula.working(given(args)).map((step) => step.words);
     for (const touch of [1, 2, 3]) expect(words).toContain(`distance of touch ${touch} from the middle`);
+    // Readings stand in it as they were read.
+    const expressions = formula.working(given(args)).map((step) => step.expression);
+    expect(expressions).toContain('hypot(-5 mm - found_x, 0 mm - found_y)');
   });
 
   it('has no better one beside it', () => {
@@ -256,6 +296,10 @@ describe('the best line', () => {
   });
   it('is none where all places are one', () => {
     expect(bestLine([3, 3], [1, 2])).toBeNull();
+  });
+  it('is none where its sums are more than a computer holds, nor is a circle', () => {
+    expect(bestLine([0, 1], [1.7e308, 1.7e308])).toBeNull();
+    expect(bestCircle([1e200, 0, -1e200], [0, 1e200, 0])).toBeNull();
   });
 });
 

@@ -47,6 +47,18 @@ describe('a working says', () => {
     ['screw_limits(M12)', 'crest_tolerance', 'width for the outside'],
     ['nut_limits(M12)', 'crest_tolerance', 'width for the bore'],
     ['thread_sizes(M12)', 'pitch', 'pitch of M12'],
+    [
+      'circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 1 mm, hole)',
+      'diameter',
+      'twice that, and the stylus',
+    ],
+    [
+      'circle_from_touches([5, 0, -5] mm, [0, 5, 0] mm, 1 mm, boss)',
+      'diameter',
+      'twice that, less the stylus',
+    ],
+    ['middle_of_touches(0 mm, 9 mm, 1 mm, inside)', 'width', 'the stylus stood inside at both ends'],
+    ['middle_of_touches(0 mm, 9 mm, 1 mm, outside)', 'width', 'the stylus stood outside at both ends'],
     ['thread_infeed(M10)', 'swung', 'the usual half degree less than the flank'],
     ['thread_infeed(M10, compound_angle: 25°)', 'swung', 'as given'],
     ['likely_size(29.93 mm)', 'best', 'the likeliest: 30 mm (M30)'],
