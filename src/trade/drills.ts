@@ -40,7 +40,7 @@ const drill = (size: number, called: string): Drill => ({ size: Number(size.toFi
 
 const metric = (): readonly Drill[] =>
   METRIC_STEPS.flatMap(([first, step, last]) =>
-    Array.from({ length: Math.floor((last - first) / step) + 1 }, (_, i) => (first + i * step) / TENTHS),
+    Array.from({ length: (last - first) / step + 1 }, (_, i) => (first + i * step) / TENTHS),
   ).map((size) => drill(size, mm(size)));
 
 const fractions = (): readonly Drill[] =>

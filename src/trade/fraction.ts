@@ -18,7 +18,7 @@ const nearest = (given: Given): number => Math.floor((given.number('size') / INC
 /** `55/64 in`, `1 3/8 in`, `2 in`, in lowest terms. */
 export function inchFraction(parts: number, of: number): string {
   let [above, below] = [parts % of, of];
-  while (above > 0 && above % 2 === 0 && below % 2 === 0) [above, below] = [above / 2, below / 2];
+  while (above % 2 === 0 && below % 2 === 0) [above, below] = [above / 2, below / 2];
   const whole = Math.floor(parts / of);
   const words = [whole > 0 || above === 0 ? String(whole) : '', above > 0 ? `${above}/${below}` : ''];
   return `${words.filter((word) => word !== '').join(' ')} in`;

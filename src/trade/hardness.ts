@@ -79,9 +79,9 @@ interface Between {
 
 function between(value: number, from: Column, into: Column): Between | null {
   const table = pairs(from, into);
-  const at = table.findIndex(([x], i) => value >= x && value <= (table[i + 1]?.[0] ?? -Infinity));
-  const [low, high] = [table[at], table[at + 1]];
-  return low && high ? { low, high } : null;
+  const next = table.findIndex(([x], i) => i > 0 && value <= x);
+  const [low, high] = [table[next - 1], table[next]];
+  return low && high && value >= low[0] ? { low, high } : null;
 }
 
 const HARDNESS = quantity('hardness', '', 'figure as read');

@@ -59,13 +59,18 @@ describe('drills', () => {
   });
 
   it.each([
-    ['drill_size(0.3 mm)', 'drill_size(0.301 mm)', '0.3 mm (0.3 mm) to 2 in (50.8 mm)'],
+    [
+      'drill_size(0.3 mm)',
+      'drill_size(0.301 mm)',
+      'not between two drills: they go from 0.3 mm (0.3 mm) to 2 in (50.8 mm)',
+    ],
     ['drill_size(50.8 mm)', 'drill_size(50.79 mm)', 'a larger hole is bored'],
     [
       'drill_size(0.3429 mm, number)',
       'drill_size(0.3431 mm, number)',
       'No. 80 (0.343 mm) to No. 1 (5.791 mm)',
     ],
+    ['drill_size(6 mm, number)', 'drill_size(5.79 mm, number)', 'not between two number drills'],
     ['drill_size(6 mm, number)', 'drill_size(5.79 mm, number)', 'leave `kind` out'],
     [
       'drill_size(11 mm, letter)',

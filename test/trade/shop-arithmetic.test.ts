@@ -148,6 +148,12 @@ it('a number drill is called by its number', () => {
 it('a size just short of half way to the next fraction stays with the one below', () => {
   const over = (parts: number): unknown => answer('nearest_fraction', { size: (parts / 64) * 25.4 }).fraction;
   expect([over(10.4998), over(10.5002)]).toEqual(['5/32 in', '11/64 in']);
+  expect([over(0.4998), over(0.5002), over(63.5002), over(127.5002)]).toEqual([
+    '0 in',
+    '1/64 in',
+    '1 in',
+    '2 in',
+  ]);
 });
 
 it('the drills are those of the standard, from memory, whole', () => {
