@@ -344,6 +344,10 @@ describe('what is no thread', () => {
     ['tap_drill', { thread: '3/8-16 UNF' }, 'has 3/8-16 UNC and 3/8-24 UNF', ['3/8-16 UNC', '3/8-24 UNF']],
     ['tap_drill', { thread: '10-16 UNC' }, 'has 10-24 UNC and 10-32 UNF', ['10-24 UNC', '10-32 UNF']],
     ['tap_drill', { thread: '3/7-16 UNC' }, 'UNC from 1 to 12 by number', []],
+    // None of these is number 8.
+    ['tap_drill', { thread: '8.25-32 UNC' }, 'UNC from 1 to 12 by number', []],
+    ['tap_drill', { thread: '1 8-32 UNC' }, 'UNC from 1 to 12 by number', []],
+    ['tap_drill', { thread: '8/32-32 UNC' }, 'has 1/4-20 UNC and 1/4-28 UNF', ['1/4-20 UNC', '1/4-28 UNF']],
     ['screw_limits', { thread: 'M10-6H' }, 'is a class of nuts', ['M10-6g', 'M10-6h']],
     ['nut_limits', { thread: 'M10-6g' }, 'is a class of screws', ['M10-6H', 'M10-6G']],
     ['screw_limits', { thread: '3/8-16 UNC-2B' }, 'take `nut_limits`', ['3/8-16 UNC-2A', '3/8-16 UNC-3A']],
