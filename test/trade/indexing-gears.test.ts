@@ -368,6 +368,12 @@ describe('differential indexing', () => {
     expect(list('differential_indexing', args, 'driven')).toEqual([28, 48]);
   });
 
+  it('moves as for the number above where one below is as near', () => {
+    expect(
+      answer('differential_indexing', { divisions: 31, head: headWith([[15, 16]], 40) })['substitute'],
+    ).toBe(32);
+  });
+
   it('says where plain indexing does it with a single hole', () => {
     expect(answer('differential_indexing', { divisions: 39, head })['simpler']).toBe(
       'plain indexing does it: 1 turn + 1 hole on 39',
@@ -463,9 +469,9 @@ describe('a list of moves', () => {
     expect(says(57, 'end_check')).toContain(
       'has made 40 turns on the plate and the pin must drop into hole 15;',
     );
-    expect(
-      refusal('indexing_moves', { divisions: 53, head: card('indexer', { ratio: 40, plates: [15] }) }).code,
-    ).toBe('no-plain-indexing');
+    const small = card('indexer', { ratio: 40, plates: [15] });
+    const none = refusal('indexing_moves', { divisions: 53, head: small });
+    expect([none.code, none.refused.includes('Two moves')]).toEqual(['no-plain-indexing', false]);
     const ungeared = headWith(SETS['set1'] ?? [], 40, { gears: [] });
     expect(refusal('indexing_moves', { divisions: 77, head: ungeared }).refused).toContain(
       'Two moves for each division do it: see `compound_moves`.',
