@@ -48,6 +48,7 @@ describe('lines in any order', () => {
     [['s = ball_on_shank(b, 12 mm)', 'a = s.ring', 'b = 30 mm']],
     [['a = b.reading', 'b measured 3 mm', 'c = b']],
     [['a = b.mean', 'b = 3 mm ± 0.1 hole', 'b measured 3.2 mm']],
+    [['a = b.reading + 1 mm', 'b measured 3 mm at 30 °C']],
     [['s = ball_on_shank(30 mm, 12 mm)', 's.ring used 29 mm', 'a = s.ring.used']],
     [['n = 100 rpm', 'a = speed_step(n, mill)', 'b = speed_step(80 rpm, mill)']],
     [['mill = 3 mm', 'a = mill']],
