@@ -62,9 +62,7 @@ export function listHtml(value: Value | null, how: How): string {
 }
 
 function listTable(value: RecordValue, columns: readonly Column[], length: number, how: How): string {
-  // A list that only counts is the row's own number.
-  const counts = (column: Column): boolean => column.cells.every((cell, i) => cell === String(i + 1));
-  const counted = columns.find(counts);
+  const counted = columns.find(({ name }) => fieldOf(value, name)?.counts === true);
   const rest = columns.filter((column) => column !== counted);
   // Lines with prices are read, not worked down.
   const ticked = how.paper && !rest.some(({ name }) => fieldOf(value, name)?.unit === '¤');

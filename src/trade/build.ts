@@ -45,6 +45,11 @@ export function listed(name: string, unit: string, meaning: string): Field {
   return { name, unit, meaning, list: true };
 }
 
+/** The numbers, from one, of what other lists hold. */
+export function numbered(name: string, meaning: string): Field {
+  return { ...listed(name, '', meaning), counts: true };
+}
+
 /** The working of a list: its first items, each by its number from zero. */
 export function firstItems(count: number, item: (index: number) => string): string {
   return `[${Array.from({ length: Math.min(count, FIRST_ITEMS) }, (_, i) => item(i)).join(', ')}]`;

@@ -52,6 +52,8 @@ export interface Field {
    * where the count of items differs at a limit they cannot, so a field that counts them is a `choice`.
    */
   readonly list?: boolean;
+  /** True for a list that numbers the rows of the others from one: it heads them. */
+  readonly counts?: boolean;
   /** True for words that belong to the items of the lists, one after another, set apart by a comma and a blank. */
   readonly perItem?: boolean;
   /** True when it is a choice (a hole circle, a gear step): a different choice at a limit is a finding. */

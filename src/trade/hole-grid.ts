@@ -7,6 +7,7 @@ import {
   length,
   listed,
   must,
+  numbered,
   optional,
   quantity,
   radians,
@@ -43,7 +44,7 @@ const holeGrid: Formula = {
   title: 'Coordinates of holes in rows and columns',
   parameters: [COLUMNS, ROWS, PITCH_X, PITCH_Y, FIRST_X, FIRST_Y, TURNED],
   result: [
-    listed('hole', '', 'number of the hole, row by row, each row from its first column'),
+    numbered('hole', 'number of the hole, row by row, each row from its first column'),
     listed('x', 'mm', 'readout of X over it'),
     listed('y', 'mm', 'readout of Y over it'),
     field('diagonal', 'mm', 'straight distance from the first hole to the last, to measure'),

@@ -6,6 +6,7 @@ import {
   length,
   listed,
   must,
+  numbered,
   optional,
   positive,
   quantity,
@@ -89,7 +90,7 @@ function ringWorking(given: Given, step: string, start: string): readonly Step[]
 }
 
 const RING_FIELDS = [
-  listed('hole', '', 'number of the hole'),
+  numbered('hole', 'number of the hole'),
   listed('angle', '°', 'where it lies, from the X axis towards Y'),
   listed('x', 'mm', 'readout of X over it'),
   listed('y', 'mm', 'readout of Y over it'),

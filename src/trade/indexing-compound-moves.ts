@@ -1,5 +1,5 @@
 /** The moves of a job that takes two counts for each division, as a list to tick off. */
-import { field, firstItems, listed } from './build';
+import { field, firstItems, listed, numbered } from './build';
 import type { Formula } from './formula';
 import { type Compound, solve } from './indexing-compound';
 import { DIVISIONS, HEAD } from './indexing-head';
@@ -24,7 +24,7 @@ const compoundMoves: Formula = {
   title: 'List of moves for compound indexing, cut by cut',
   parameters: [DIVISIONS, HEAD],
   result: [
-    listed('cuts', '', 'number of the cut'),
+    numbered('cuts', 'number of the cut'),
     listed('crank_hole', '', "hole that the crank's pin stands in for this cut, counted from the first as 0"),
     listed(
       'plate_hole',

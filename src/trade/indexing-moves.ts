@@ -1,5 +1,5 @@
 /** The moves of a whole job at the dividing head, as a list to tick off. */
-import { field, firstItems, listed, must } from './build';
+import { field, firstItems, listed, must, numbered } from './build';
 import type { Formula, Given, Refusal } from './formula';
 import { solve } from './indexing-compound';
 import { differential } from './indexing-differential';
@@ -70,7 +70,7 @@ const indexingMoves: Formula = {
   title: 'List of moves for equal divisions, cut by cut',
   parameters: [DIVISIONS, HEAD],
   result: [
-    listed('cuts', '', 'number of the cut'),
+    numbered('cuts', 'number of the cut'),
     listed('whole_turns', '', 'whole turns of the crank since the first cut'),
     listed('hole', '', 'hole that the pin stands in for this cut, counted from the first as 0'),
     field('turns', '', 'whole turns of one move'),

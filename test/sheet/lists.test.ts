@@ -38,6 +38,15 @@ describe('a list', () => {
     expect(text).not.toContain('details');
   });
 
+  it('whose items happen to be one, two, three is no number of the rows', () => {
+    // Two of 600 mm do not come out of one bar of 1200 mm, so each piece has a bar of its own.
+    const [rows = []] = tables(html('cut_list([600, 600, 600] mm, 1200 mm, 2 mm)', PREVIEW));
+    expect(rows.slice(0, 2)).toEqual([
+      'no. | order | from bar | left',
+      '1 | 600 mm | 1 | 598 mm'.replaceAll(' mm', '\u00a0mm'),
+    ]);
+  });
+
   it('has a column to tick off on paper, in the units asked for', () => {
     const [rows = []] = tables(html('bolt_circle(1 in, 4)', { ...PAPER, units: 'in' }));
     expect(rows.slice(0, 2)).toEqual(['hole | angle | x | y | done', '1 | 0° | 0.5\u00a0in | 0\u00a0in | ']);
