@@ -7,7 +7,9 @@ import type { CallNode, Expression, UnitNode } from '../notation/syntax';
 import { parseLine } from '../notation/line';
 import { callOf } from '../notation/walk';
 import type { Quantity, RecordValue, Value } from '../quantity/value';
-import type { Step as Rule } from '../trade/formula';
+import type { Step } from '../trade/formula';
+import { decimalsFor, usualDecimals } from '../quantity/display';
+import { fromBase, toBase } from '../quantity/unit';
 import { type Put, substituted } from './substitute';
 import { shown, shownIn, valueText } from './wording';
 
@@ -83,7 +85,16 @@ function agrees(value: Value | null, wanted: Value, extra: number): boolean {
   if (value?.kind === 'list' && wanted.kind === 'list')
     return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
   if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
-  return shownIn(value, wanted.unit, extra) === shown(wanted, extra);
+  const nothing = shown(wanted, extra) === shown(zero(wanted), extra);
+  const reached = nothing && isLess(value, wanted, extra) ? zero(wanted) : value;
+  return shownIn(reached, wanted.unit, extra) === shown(wanted, extra);
+}
+
+const zero = (q: Quantity): Quantity => ({ ...q, value: toBase(0, q.unit) });
+
+/** Whether a value in the unit of another is less than half of the digit that so many beyond its usual ones end with. */
+function isLess({ value }: Quantity, like: Quantity, extra: number): boolean {
+  return Math.abs(fromBase(value, like.unit)) < 0.5 * 10 ** -(usualDecimals(like) + extra);
 }
 
 /** The steps of a formula that lead to one field of its result; empty where it has no such field or no step gives it. */
@@ -121,50 +132,112 @@ export function workingOfCall(sheet: Sheet, node: CallNode): readonly WorkingSte
   const known = new Map<string, Value>();
   for (const [name, argument] of call.arguments)
     if (typeof argument !== 'string' && 'kind' in argument) known.set(name, argument);
-  const rules = call.formula.working(call.given);
-  for (let extra = 0; ; extra++) {
-    const { steps, agree } = put(rules, value, known, extra);
-    if (agree || extra === MOST_EXTRA) return steps;
-  }
+  const rules = rulesOf(call.formula.working(call.given), value, known);
+  const digits = digitsNeeded(rules);
+  return rules.map((rule) => ({
+    words: rule.words,
+    name: rule.name,
+    expression: withFigures({ ...rule, known: NOTHING }, digits),
+    figures: withFigures(rule, digits),
+    result: resultText(rule, digits),
+  }));
 }
 
-/** The steps with figures of so many extra digits, and whether each figure worked out gives the result beside it. */
-function put(
-  rules: readonly Rule[],
+/** A step of a formula as it is read for the arguments at hand. */
+interface Rule extends Step {
+  readonly node: Expression | null;
+  /** What its names stand for. */
+  readonly known: ReadonlyMap<string, Value>;
+  /** Stands for the numbers in the step itself that nobody would write so long. */
+  readonly own: string;
+}
+interface Worked extends Rule {
+  readonly wanted: Value | null;
+}
+
+/** Digits beyond the usual ones of what stands in a step: of arguments and earlier steps by their names. */
+type Digits = (key: string) => number;
+
+/** What a unit's own digits and so many more would not show is nothing: the figures that came to it would be as long. */
+const BEYOND = 3;
+
+function isNothing(q: Quantity): boolean {
+  return decimalsFor(q.unit) !== null && isLess(q, q, BEYOND);
+}
+
+const NOTHING: ReadonlyMap<string, Value> = new Map();
+
+function rulesOf(
+  steps: readonly Step[],
   value: Quantity | RecordValue,
   given: ReadonlyMap<string, Value>,
-  extra: number,
-): { readonly steps: readonly WorkingStep[]; readonly agree: boolean } {
-  const known = new Map(given);
-  let agree = true;
-  const steps = rules.map(({ name, expression, words }, i): WorkingStep => {
-    const parsed = parseLine(expression, 'figures');
-    const figuresWith = (digits: number): string =>
-      parsed.kind === 'show'
-        ? substituted(expression, parsed.expression, (part) =>
-            literal(part.kind === 'name' ? known.get(part.name) : null, digits),
-          )
-        : expression;
-    const figures = figuresWith(extra);
-    const wanted = fieldOf(value, name) ?? workedOut(figuresWith(MOST_EXTRA));
-    if (wanted?.kind !== 'number') {
-      if (wanted?.kind === 'list') agree &&= agrees(workedOut(figures), wanted, 0);
-      return { words, name, expression, figures, result: wanted ? valueText(wanted) : '' };
-    }
-    known.set(name, wanted);
-    const digits = rules.slice(i + 1).some((later) => mentions(later.expression, name)) ? extra : 0;
-    agree &&= agrees(workedOut(figures), wanted, digits);
-    return { words, name, expression, figures, result: shown(wanted, digits) };
+): readonly Worked[] {
+  let known = given;
+  return steps.map((step, i) => {
+    const parsed = parseLine(step.expression, 'figures');
+    const node = parsed.kind === 'show' ? parsed.expression : null;
+    const rule: Rule = { ...step, node, known, own: `#${i}` };
+    const reached = fieldOf(value, step.name) ?? workedOut(withFigures(rule, () => MOST_EXTRA));
+    const wanted = reached?.kind === 'number' && isNothing(reached) ? zero(reached) : reached;
+    if (wanted?.kind === 'number') known = new Map(known).set(step.name, wanted);
+    return { ...rule, wanted };
   });
-  return { steps, agree };
+}
+
+/** More than eight digits, the first not a zero. */
+const LONG = /[1-9](?:\.?\d){8}/;
+
+/** The step's expression with figures for its names. */
+function withFigures({ expression, node, known, own }: Rule, digits: Digits): string {
+  if (!node) return expression;
+  return substituted(expression, node, (part) => {
+    if (part.kind === 'name') return literal(known.get(part.name), digits(part.name));
+    const text = expression.slice(part.start, part.end);
+    return part.kind === 'quantity' && LONG.test(text) ? literal(workedOut(text), digits(own)) : null;
+  });
+}
+
+function resultText({ name, wanted }: Worked, digits: Digits): string {
+  if (wanted?.kind === 'number') return shown(wanted, digits(name));
+  return wanted ? valueText(wanted) : '';
+}
+
+/**
+ * As many digits as it takes for the figures of each step to give its result, from the last step to the first: what a
+ * later step needs of an earlier one, the earlier one has to give. More digits of one name may take more of another, so
+ * it goes on until nothing is wanting.
+ */
+function digitsNeeded(rules: readonly Worked[]): Digits {
+  const needed = new Map<string, number>();
+  const digits: Digits = (key) => needed.get(key) ?? 0;
+  for (let changed = true; changed;) {
+    changed = false;
+    for (const rule of [...rules].reverse()) {
+      const least = leastExtra(rule, digits);
+      withFigures(rule, (key) => {
+        if (digits(key) < least) {
+          needed.set(key, least);
+          changed = true;
+        }
+        return 0;
+      });
+    }
+  }
+  return digits;
+}
+
+/** The fewest digits of all that a step takes, beside those needed of each, that give its result as it is shown. */
+function leastExtra(rule: Worked, digits: Digits): number {
+  const { name, wanted } = rule;
+  const shownWith = wanted?.kind === 'number' ? digits(name) : 0;
+  for (let extra = 0; extra < MOST_EXTRA; extra++) {
+    const figures = withFigures(rule, (key) => Math.max(digits(key), extra));
+    if (wanted === null || agrees(workedOut(figures), wanted, shownWith)) return extra;
+  }
+  return MOST_EXTRA;
 }
 
 function fieldOf(value: Quantity | RecordValue, name: string): Value | null {
   if (value.kind === 'number') return name === '' ? value : null;
   return value.fields.get(name) ?? null;
-}
-
-function mentions(expression: string, name: string): boolean {
-  const names: readonly string[] = expression.match(/[\p{L}_][\p{L}\p{N}_]*/gu) ?? [];
-  return names.includes(name);
 }

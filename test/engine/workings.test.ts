@@ -89,15 +89,42 @@ describe('a formula', () => {
     ]);
   });
 
-  it('has as many digits as its last step takes, and no more where nothing follows', () => {
+  it('has as many digits as its steps take of each figure, and no more', () => {
     expect(worked(['trial_boss(29.367 mm, 30 mm, 12 mm)'])).toEqual([
-      ['tilt', 'asin(12 mm / 30 mm) / 2', '11.7890892°'],
-      ['wanted', '30 mm * cos(11.7890892°)', '29.3671894 mm'],
+      ['tilt', 'asin(12 mm / 30 mm) / 2', '11.789089°'],
+      ['wanted', '30 mm * cos(11.789089°)', '29.3671894 mm'],
       ['move', '(29.3671894 mm - 29.367 mm) / 2', '0.0000947 mm'],
-      ['rise', 'sqrt((30 mm / 2)^2 - (29.367 mm / 2)^2)', '3.0650983 mm'],
-      ['height', '3.0650983 mm', '3.065 mm'],
-      ['end_foot', expect.stringContaining('3.0650983 mm * cos(11.7890892°)'), '0.001 mm'],
+      ['rise', 'sqrt((30 mm / 2)^2 - (29.367 mm / 2)^2)', '3.065 mm'],
+      ['height', '3.065 mm', '3.065 mm'],
+      ['end_foot', 'abs(3.065 mm * cos(11.789089°) - (29.367 mm / 2) * sin(11.789089°)) * 2', '0.001 mm'],
     ]);
+    // The first of its depths is nothing: figures that come to less than half a digit come to that.
+    expect(worked(['chamfer_steps(22 mm, 0 mm, 3)']).slice(1, 3)).toEqual([
+      ['corner', '(22 mm / 2 + 0 mm) / cos(22.5° / 2)', '11.2155 mm'],
+      ['stock', '11.2155 mm - 22 mm / 2', '0.216 mm'],
+    ]);
+  });
+
+  it('rounds the numbers of its own steps as well', () => {
+    const steps = stepsOf(['taper_found([12.76, 12.73] mm, [10, 70] mm)']);
+    const step = (name: string): WorkingStep | undefined => steps.find((each) => each.name === name);
+    expect(step('lean')).toMatchObject({ expression: '-0.9 mm²', figures: '-0.9 mm²', result: '-0.9 mm²' });
+    expect(step('at_zero')).toMatchObject({
+      expression: '12.745 mm - per_metre * 40 mm',
+      figures: '12.745 mm - (-0.5 mm/m) * 40 mm',
+      result: '12.765 mm',
+    });
+    const [, , , , shares, likelihoods] = worked(['likely_size(29.93 mm, shaft, wear: 0.25 mm)']);
+    expect(shares).toEqual(['all_shares', '0.520106', '0.520106']);
+    expect(likelihoods?.[1]).toContain('(30.1625 mm - 29.93 mm) / 0.25 mm) / 0.520106, ');
+  });
+
+  it('comes to nothing where no digits of a drawing would show what is left', () => {
+    const steps = worked(['ball_setup_result(22 mm, 3.050569 mm, 15.5°, 9.525 mm)']);
+    expect(steps.find(([name]) => name === 'ball')?.[2]).toBe('22.8303 mm');
+    expect(steps.find(([name]) => name === 'pip_height')?.[2]).toBe('0 mm');
+    // What is small and shows is kept, as is what has no digits of its own.
+    expect(steps.find(([name]) => name === 'pip_base')?.[2]).toBe('0.0000019 mm');
   });
 
   it('has them in every step that a later one needs, the last or not', () => {

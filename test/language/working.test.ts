@@ -45,6 +45,14 @@ function expectNear(reached: Value | null, told: Value | undefined, result: stri
   expect(Math.abs(reached.value - told.value), `${text} = ${result}`).toBeLessThanOrEqual(slack);
 }
 
+/** Of each number its digits, the first not a zero. */
+function digitsOf(text: string): readonly string[] {
+  const numbers = text.match(/\d+(?:\.\d+)?/g) ?? [];
+  return numbers.map((number) => number.replace('.', '').replace(/^0+/, ''));
+}
+/** Nobody writes down more, and no step of a worked check needs more. */
+const LONGEST = 8;
+
 describe('the working of every formula', () => {
   const calls = allFormulas().flatMap(({ name, checks }) => checks.map(({ call }) => [name, call] as const));
   it.each(calls)('%s: %s', (_, call) => {
@@ -53,6 +61,12 @@ describe('the working of every formula', () => {
     const shown = steps(sheet);
     expect(shown.length).toBeGreaterThan(0);
     shown.forEach(expectTrue);
+    for (const { words, expression, figures: put, result } of shown)
+      for (const text of [words ?? '', expression, put, result])
+        expect(
+          digitsOf(text).filter(({ length }) => length > LONGEST),
+          text,
+        ).toEqual([]);
   });
 });
 
