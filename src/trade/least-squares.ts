@@ -19,7 +19,8 @@ export function leastSquares(
   const sides = unknowns.map((a) => sum((row, i) => (row[a] ?? 0) * (right[i] ?? 0)));
   try {
     const found = solved(normal, sides);
-    return found.every(Number.isFinite) ? found : null;
+    // What is no number in the sums would come out as nought.
+    return [...normal.flat(), ...sides, ...found].every(Number.isFinite) ? found : null;
   } catch {
     return null;
   }

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { calculateLines } from '../../src/engine/index';
 import { formulaNamed } from '../../src/trade';
 import { isRefusal } from '../../src/trade/formula';
-import { bestCircle, bestLine } from '../../src/trade/least-squares';
+import { bestCircle, bestLine, leastSquares } from '../../src/trade/least-squares';
 import { answer, broken, callOf, card, given, list, number, SHOP, refusedCall, says } from './given';
 
 describe('errors', () => {
@@ -300,6 +300,9 @@ describe('the best line', () => {
   it('is none where its sums are more than a computer holds, nor is a circle', () => {
     expect(bestLine([0, 1], [1.7e308, 1.7e308])).toBeNull();
     expect(bestCircle([1e200, 0, -1e200], [0, 1e200, 0])).toBeNull();
+    expect(leastSquares([[2], [2], [2]], [1.7e308, -1.7e308, 1])).toBeNull();
+    // Nor where the sums are less but the solution is 1e450.
+    expect(leastSquares([[1e-150]], [1e300])).toBeNull();
   });
 });
 
