@@ -27,7 +27,7 @@ function barFor(given: Given): number | null {
   const needed = given.number('diameter') + given.number('on_diameter');
   if (!given.has('bars')) return needed;
   const fit = given.list('bars').filter((bar) => bar >= needed);
-  return fit.length > 0 ? Math.min(...fit) : null;
+  return fit.length === 0 ? null : Math.min(...fit);
 }
 
 const blankSize: Formula = {

@@ -99,6 +99,15 @@ describe('a formula says', () => {
     );
   });
 
+  it('which error is none to allow, and however small a one is', () => {
+    const longest = (allowed: number): string =>
+      errors(`longest_overhang(steel_C45, 60 N, 12 mm, ${allowed} mm)`);
+    expect([longest(0), longest(1.2)]).toEqual(
+      Array(2).fill(expect.stringContaining('is no error to allow')),
+    );
+    expect([longest(0.0005), longest(1.199)]).toEqual(['', '']);
+  });
+
   it('how long a slender piece is in diameters', () => {
     expect(warnings('deflection_in_chuck(steel_C45, 50 N, 12 mm, 120 mm)')).toContain(
       'The work is 10 diameters long',
@@ -247,9 +256,10 @@ it('a taper found has its sums and its farthest reading in its working', () => {
 it('pieces that fit exactly fit', () => {
   const { args } = callOf('pieces_from_bar(100 mm, 18 mm, 2 mm)');
   expect(answer('pieces_from_bar', args)).toMatchObject({ pieces: 5, all_cut: 5, left: 0 });
-  // 600 and its cut of 3 leave just 397.
+  // 600 and its cut of 3 leave just 397, and nothing for a cut after it.
   expect(answer('cut_list', callOf('cut_list([600, 397] mm, 1000 mm, 3 mm)').args)).toMatchObject({
     bars: 1,
+    left: [0],
   });
 });
 
