@@ -8,6 +8,7 @@ export type {
   CheckResult,
   Finding,
   Place,
+  Range,
   ReadingResult,
   Related,
   Row,

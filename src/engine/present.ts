@@ -8,7 +8,7 @@ import { forEachOf } from './few';
 import { type Problem, type RelatedRef, nodeAt, nodesOf } from './graph';
 import type { Node } from './node';
 import { alike } from './near-names';
-import type { CardInForce, Finding, Place, Related, Row } from './results';
+import type { CardInForce, Finding, Place, Range, Related, Row } from './results';
 import type { Sheet } from './sheet';
 import { differences, lastSigned } from './signed';
 import type { Block } from '../notation/syntax';
@@ -21,14 +21,13 @@ const MOST_RELATED = 10;
 /** Places all findings of a note point to together; a note that is wrong everywhere needs no more. */
 const MOST_RELATED_IN_ALL = 2000;
 
-type Where = (line: number, start: number, end: number) => Place;
+type Where = (line: number, start: number, end: number) => Range;
 
 /** Places in a block's lines; `line` counts from the block's first. */
-function placesIn(block: Block, file: string | null): Where {
+function placesIn(block: Block): Where {
   return (line, start, end) => {
     const column = block.column(line);
     return {
-      file,
       line: block.firstLine + line,
       column: column + start,
       endLine: block.firstLine + line,
@@ -37,12 +36,12 @@ function placesIn(block: Block, file: string | null): Where {
   };
 }
 
-/** A finding whose range is columns of the note itself. */
-function inNote(line: number, start: number, end: number, file: string | null = null): Place {
-  return { file, line, column: start, endLine: line, endColumn: end };
+/** Columns of a line as the note has them. */
+function inNote(line: number, start: number, end: number): Range {
+  return { line, column: start, endLine: line, endColumn: end };
 }
 
-function finding(code: string, data: FaultData, place: Place, related: readonly Related[] = []): Finding {
+function finding(code: string, data: FaultData, place: Range, related: readonly Related[] = []): Finding {
   const kind = CATALOGUE.get(code);
   return {
     code,
@@ -83,7 +82,7 @@ export class Presenter {
   private where(node: Node): { at: Where; line: number } {
     const block = this.blockOf(node);
     const line = node.line - (node.block as SheetBlock).firstLine;
-    return { at: block ? placesIn(block, null) : inNote, line };
+    return { at: block ? placesIn(block) : inNote, line };
   }
 
   node(node: Node): Finding[] {
@@ -153,6 +152,7 @@ export class Presenter {
       const span = nameSpan(ref.node);
       return [
         {
+          file: null,
           ...at(line, span.start, span.end),
           message: `${ref.node.name || ref.node.text.trim()}: ${ref.message}`,
         },
@@ -172,7 +172,8 @@ function nameSpan(node: Node): { start: number; end: number } {
 function fieldPlace(card: Card, field: string): Place | null {
   if (card.builtIn) return null;
   const row = card.inner.figure(field);
-  return row ? placesIn(card.block, card.file)(row.line, 0, row.text.trimEnd().length) : null;
+  const at = placesIn(card.block);
+  return row ? { file: card.file, ...at(row.line, 0, row.text.trimEnd().length) } : null;
 }
 
 export function allFindings(sheet: Sheet): readonly Finding[] {
@@ -213,12 +214,13 @@ function fenceFindings(sheet: Sheet, block: Block): Finding[] {
 }
 
 function signedFindings(sheet: Sheet, block: Block): Finding[] {
-  const at = placesIn(block, null);
+  const at = placesIn(block);
   return differences(sheet, block).map(({ code, line, start, end, data }) => {
     const figure = sheet.figure(String(data['name']).split('.')[0] ?? '');
     const related = figure
       ? [
           {
+            file: null,
             ...inNote(figure.line, figure.column, figure.column + figure.text.trimEnd().length),
             message: `${String(data['name'])}: as it is now`,
           },
@@ -247,12 +249,12 @@ function twiceFindings(cards: readonly Card[]): readonly Finding[] {
 }
 
 function namePlace({ block, file }: Card): Place {
-  return inNote(block.fenceLine, block.name?.start ?? 0, block.name?.end ?? 0, file);
+  return { file, ...inNote(block.fenceLine, block.name?.start ?? 0, block.name?.end ?? 0) };
 }
 
 /** What is wrong inside a card, and with fields that the notebook acts on. */
 function cardFindings(card: Card): Finding[] {
-  const at = placesIn(card.block, null);
+  const at = placesIn(card.block);
   const found: Finding[] = card.inner.findings().map((f) => ({
     ...f,
     ...at(f.line, f.column, f.endColumn),
@@ -336,7 +338,7 @@ function rowsOf(placed: Sheet['placed'][number], presenter: Presenter): Row[] {
 
 /** A row of a card's own sheet as a row of the note. */
 function inCard(row: Row, block: Block): Row {
-  const at = placesIn(block, null);
+  const at = placesIn(block);
   return {
     ...row,
     line: block.firstLine + row.line,

@@ -3,20 +3,24 @@ import type { Severity } from '../quantity/finding';
 import type { CardView, FaultData, Quantity, Value } from '../quantity/value';
 import type { Block, Comparison, Sense, Statement } from '../notation/syntax';
 
-export interface Place {
-  /** The shop file it stands in, or null for the note itself. */
-  readonly file: string | null;
+export interface Range {
   readonly line: number;
   readonly column: number;
   readonly endLine: number;
   readonly endColumn: number;
 }
 
+export interface Place extends Range {
+  /** The shop file it stands in, or null for the note itself. */
+  readonly file: string | null;
+}
+
 export interface Related extends Place {
   readonly message: string;
 }
 
-export interface Finding extends Place {
+/** Of the note itself: a fault in a shop file is told where that file is looked at as a note. */
+export interface Finding extends Range {
   readonly code: string;
   readonly severity: Severity;
   readonly message: string;

@@ -1,15 +1,9 @@
 /** What is wrong or worth knowing in a note, as the editor marks it. */
 import type { Sheet } from '../engine/index';
-import type { Finding, Place, Related } from '../engine/results';
+import type { Finding, Range, Related } from '../engine/results';
 import type { Severity } from '../quantity/finding';
 
-/** Lines and columns from 0; columns are UTF-16 units, ends exclusive. */
-export interface Range {
-  readonly line: number;
-  readonly column: number;
-  readonly endLine: number;
-  readonly endColumn: number;
-}
+export type { Range };
 
 export interface Mark {
   readonly range: Range;
@@ -21,17 +15,14 @@ export interface Mark {
 
 /** The marks of the note itself; a fault in a shop file is marked in that file. */
 export function marks(sheet: Sheet): readonly Mark[] {
-  return sheet
-    .findings()
-    .filter((finding) => finding.file === null)
-    .map(mark);
+  return sheet.findings().map(mark);
 }
 
 export function mark({ code, severity, message, related, ...place }: Finding): Mark {
   return { range: rangeOf(place), severity, code, message, related };
 }
 
-export function rangeOf({ line, column, endLine, endColumn }: Place | Range): Range {
+export function rangeOf({ line, column, endLine, endColumn }: Range): Range {
   return { line, column, endLine, endColumn };
 }
 

@@ -48,7 +48,7 @@ const BY_CODE: ReadonlyMap<
 
 /** The fixes for what touches the range, or else for what is marked in its line. Each has been tried: it leaves no error that was not there before. */
 export function fixes(noted: Noted, range: Range, settings: FixSettings): readonly Fix[] {
-  const own = noted.sheet.findings().filter((finding) => finding.file === null);
+  const own = noted.sheet.findings();
   const at = own.filter((finding) => overlaps(mark(finding).range, range));
   // With the cursor beside every mark, those of its line are meant: at the bench nobody aims.
   const touched = at.length > 0 ? at : own.filter(({ line }) => line === range.line);

@@ -103,10 +103,7 @@ export function report(
     checks: rows.flatMap(checkOf),
     readings: rows.flatMap(readingOf),
     used: rows.flatMap(usedOf),
-    findings: sheet
-      .findings()
-      .filter((finding) => finding.file === null)
-      .map((finding) => findingOf(finding, file, nameOf)),
+    findings: sheet.findings().map((finding) => findingOf(finding, file, nameOf)),
   };
 }
 

@@ -32,13 +32,12 @@ export function view(sheet: Sheet, how: How = PREVIEW): View {
   const left = new Map<number, number>();
   for (const { block } of all.slice(MOST_LINES))
     left.set(block.fenceLine, (left.get(block.fenceLine) ?? 0) + 1);
-  const own = sheet.findings().filter((finding) => finding.file === null);
   return {
     sheet,
     how,
     rows,
     left,
-    findings: grouped(own, (finding) => finding.line),
+    findings: grouped(sheet.findings(), (finding) => finding.line),
     cautions: cautionsByFence(sheet, all),
     unfoldsBefore: all[MOST_UNFOLDING]?.line ?? Infinity,
     firstFence: sheet.note.blocks.find((block) => block.word !== 'signed')?.fenceLine,

@@ -76,7 +76,6 @@ function applyAll(each: Case): readonly Tried[] {
   const { text, shops, name } = each;
   const sheet = calculate(text, shops);
   return sheet.findings().flatMap((finding) => {
-    if (finding.file !== null) return [];
     const { range } = mark(finding);
     const own = fixes({ sheet, text, shops }, range, { speedChoice: 'below' }).filter(
       (fix) => fix.mark?.code === finding.code,
