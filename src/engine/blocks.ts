@@ -3,7 +3,6 @@
  * and hardly with the note.
  */
 import { placeIn } from '../quantity/place-in';
-import type { FenceWord } from '../notation/syntax';
 import type { Node, NodeBlock } from './node';
 
 /** A block of code lines that the sheet keeps between updates. */
@@ -14,9 +13,8 @@ export interface SheetBlock extends NodeBlock {
   starts: LineStarts;
 }
 
-export function emptyBlock(word: FenceWord, key: string, nodeOf: NodeBlock['nodeOf']): SheetBlock {
+export function emptyBlock(key: string, nodeOf: NodeBlock['nodeOf']): SheetBlock {
   return {
-    word,
     key,
     content: '',
     starts: new LineStarts(),

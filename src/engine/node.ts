@@ -4,7 +4,7 @@
  */
 import type { Quantity, Value } from '../quantity/value';
 import { parseLine } from '../notation/line';
-import type { Expression, FenceWord, Statement } from '../notation/syntax';
+import type { Expression, Statement } from '../notation/syntax';
 import type { Cycle, Entry, Lookup, Problem } from './graph';
 import type { Asked, CheckResult, ReadingResult } from './results';
 
@@ -12,7 +12,6 @@ const NOTHING: readonly never[] = [];
 
 /** The lines of one block. */
 export interface NodeBlock {
-  readonly word: FenceWord;
   /** A line's node; for a figure that was given its value at once, its name; see `nodeAt`. */
   lines: (Node | string)[];
   firstLine: number;
@@ -116,17 +115,12 @@ export class Node {
 
   /** The line as the notation reads it. */
   get statement(): Statement {
-    return (this.read ??= parseLine(this.text, this.block?.word ?? 'figures'));
+    // Only lines that read alike in every block are forgotten.
+    return (this.read ??= parseLine(this.text, 'figures'));
   }
 
   get kind(): Statement['kind'] {
     return this.read?.kind ?? (this.provides ? 'figure' : 'show');
-  }
-
-  /** True for a line whose value nothing else has a part in: `bore = 12.50 mm`. */
-  get standsAlone(): boolean {
-    const { kind } = this;
-    return this.lookups === null && this.on.length === 0 && (kind === 'figure' || kind === 'show');
   }
 
   /**
@@ -134,28 +128,32 @@ export class Node {
    * written from top to bottom. Whatever changes a name later finds it among those that look the name up.
    */
   get isReady(): boolean {
-    const { kind } = this;
-    if (this.on.length > 0 || (kind !== 'figure' && kind !== 'show')) return false;
+    if (this.on.length > 0) return false;
     for (let lookup = this.lookups; lookup; lookup = lookup.nextOfNode)
       if (lookup.want !== 'value' || !lookup.entry.figureValue) return false;
     return true;
   }
 
-  /** Whether it has the value that it was given at once, and no update has come past it since. */
+  /** Whether it has its value before the wave comes by, so that it can be told from the one before it. */
   get isAsGiven(): boolean {
-    return this.stamp === 0 && this.value !== null;
+    return this.value !== null;
+  }
+
+  /** The same for a line whose value nothing else has a part in: `bore = 12.50 mm`. */
+  get standsAlone(): boolean {
+    return this.isAsGiven && this.lookups === null;
   }
 
   /**
    * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Most
-   * lines are evaluated once, or stand alone. Of those that are worked out again and state a value and no more, the
-   * expression is kept; of those on machines everything, since the judge asks for it each time.
+   * lines are evaluated once. Of those that are worked out again and state a value and no more, the expression is kept; of
+   * those on machines everything, since the judge asks for it each time.
    */
   forget(again: boolean): void {
     const { read } = this;
     if (read === null || read.findings.length > 0 || this.on.length > 0) return;
     if (read.kind !== 'figure' && read.kind !== 'show') return;
-    if (again && !this.standsAlone) {
+    if (again) {
       if (!statesOnlyAValue(read)) return;
       this.expression = read.expression;
     }
@@ -188,9 +186,8 @@ export class Node {
 }
 
 /** Whether it is `name = expression` or an expression alone, without limits or a unit to show it in. */
-function statesOnlyAValue(read: Statement): read is Statement & { readonly expression: Expression } {
-  if (read.kind === 'figure') return read.limits === null && read.sense === null && read.to === null;
-  return read.kind === 'show' && read.to === null;
+function statesOnlyAValue(read: Statement & { kind: 'figure' | 'show' }): boolean {
+  return read.to === null && (read.kind === 'show' || (read.limits === null && read.sense === null));
 }
 
 function numberAll(lines: readonly (Node | string)[]): void {

@@ -168,7 +168,7 @@ export class Sheet implements Scope {
       if ((i < head || i >= calculating.length - tail) && old) return old;
       const key = keyOf(source);
       const reused = i < before.length - tail && before[i]?.key === key ? before[i] : undefined;
-      const block = reused ?? emptyBlock(source.word, key, this.nodeOf);
+      const block = reused ?? emptyBlock(key, this.nodeOf);
       const change = changeText(block, source.content);
       if (change) {
         release(block, nodesOf(block, change.from, change.from + change.removed));

@@ -53,7 +53,7 @@ describe('a changed text', () => {
       .map(([lines, open]) => ofLines(lines) + (open ? 'a' : ''));
     fc.assert(
       fc.property(fc.array(text, { maxLength: 12 }), (texts) => {
-        const block = emptyBlock('figures', '', NO_NODES);
+        const block = emptyBlock('', NO_NODES);
         change(block, '');
         for (const each of texts) {
           change(block, each);
@@ -65,7 +65,7 @@ describe('a changed text', () => {
 
   it('moves on after each edit, up and down a block that grows and shrinks', () => {
     const lines = Array.from({ length: 10 }, (_, i) => `line_${i}`);
-    const block = emptyBlock('figures', '', NO_NODES);
+    const block = emptyBlock('', NO_NODES);
     change(block, ofLines(lines));
     for (const [i, at] of [0, 5, 9, 2, 7, 1, 8, 3, 3, 0, 9].entries()) {
       lines[at] = 'x'.repeat((i * 5) % 12);
@@ -77,7 +77,7 @@ describe('a changed text', () => {
 
   it('of any length does, wherever it differs', () => {
     const lines = Array.from({ length: 12_000 }, (_, i) => `line_${i} = ${i} mm`);
-    const block = emptyBlock('figures', '', NO_NODES);
+    const block = emptyBlock('', NO_NODES);
     change(block, ofLines(lines));
     for (const at of [0, 1, 20, 300, 4000, 5000, 11_998, 11_999]) {
       change(block, ofLines(lines.map((line, i) => (i === at ? 'x = 1' : line))));
@@ -100,7 +100,7 @@ describe('lines put in the place of others', () => {
     [2, 1, 1001],
     [0, 3, 2000],
   ])('at %i, %i fewer and %i more', (from, removed, more) => {
-    const block = emptyBlock('figures', '', NO_NODES);
+    const block = emptyBlock('', NO_NODES);
     const [had, got] = [nodes(5), nodes(more)];
     replaceLines(block, { from: 0, removed: 0, added: [] }, [...had]);
     replaceLines(block, { from, removed, added: [] }, [...got]);
@@ -110,7 +110,7 @@ describe('lines put in the place of others', () => {
   });
 
   it('know their line however far they moved, and in whatever order they are asked', () => {
-    const block = emptyBlock('figures', '', NO_NODES);
+    const block = emptyBlock('', NO_NODES);
     block.firstLine = 7;
     const had = nodes(40);
     replaceLines(block, { from: 0, removed: 0, added: [] }, [...had]);

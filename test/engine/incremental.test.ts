@@ -314,6 +314,11 @@ describe('one edit', () => {
       ['slope = 10 mm/m', 'm = 2'],
     ],
     [
+      'that breaks a circle with what cannot be worked out leaves none',
+      ['a = b', 'b = c', 'c = a'],
+      ['a = b', 'b = c', 'c = 1 mm + 1 kg'],
+    ],
+    [
       'of a part of a result is told to a line that shows the whole',
       ['r = 0.4 mm', 's = ball_on_shank(30 mm, 12 mm, nose_radius: r)', 's'],
       ['r = 0.5 mm', 's = ball_on_shank(30 mm, 12 mm, nose_radius: r)', 's'],
