@@ -2,6 +2,7 @@
  * The names of a sheet, and the lines that give them something or look them up: puts a line in and takes it out again,
  * and gathers on the way what an update has to look at.
  */
+import { PackedQuantities } from '../quantity/packed';
 import { placeIn } from '../quantity/place-in';
 import type { Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
@@ -20,13 +21,14 @@ const MOST_SEARCHES = 8;
 let inputs = 0;
 
 export class Names {
-  /** Of a figure that was given its value at once, and has no limits, only the value. */
-  private readonly entries = new Map<string, Entry | Value>();
+  /** Of a figure that was given its value at once only the value, or its place among those that are packed. */
+  private readonly entries = new Map<string, Entry | Value | number>();
+  private packed = new PackedQuantities();
   /**
-   * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in.
-   * Lines that went stay among them until there are twice as many as before.
+   * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in; of
+   * one without a node its entry, or its place among the packed. Lines that went stay until there are twice as many as before.
    */
-  private inputs: (Node | Entry)[] = [];
+  private inputs: (Node | Entry | number)[] = [];
   private mostInputs = 1000;
   /** Entries with more than one figure, kept so that findings cost no search. */
   readonly doubled = new Set<Entry>();
@@ -63,11 +65,20 @@ export class Names {
   readonly entryOf = (name: string): Entry => {
     const known = this.entries.get(name);
     if (known instanceof Entry) return known;
-    const entry = new Entry(name, known);
-    if (!known) entry.card = this.cardNamed(name);
+    const entry = typeof known === 'number' ? this.unpacked(name, known) : new Entry(name, known);
+    if (known === undefined) entry.card = this.cardNamed(name);
     this.entries.set(name, entry);
     return entry;
   };
+
+  private unpacked(name: string, place: number): Entry {
+    const input = this.packed.firstInput(place);
+    const at = this.placeOfInput(input);
+    const isLimited = this.inputs[at] === place;
+    const entry = new Entry(name, this.packed.at(place), isLimited ? input : 0);
+    if (isLimited) this.inputs[at] = entry;
+    return entry;
+  }
 
   /** The entry of a name; undefined where it has nothing but the value of its one figure. */
   besides(name: string): Entry | undefined {
@@ -78,6 +89,7 @@ export class Names {
   /** See `entryValue`. */
   standsFor(name: string): Value | null | undefined {
     const known = this.entries.get(name);
+    if (typeof known === 'number') return this.packed.at(known);
     return known instanceof Entry ? entryValue(known) : known;
   }
 
@@ -89,6 +101,7 @@ export class Names {
   /** What the one figure of a name amounts to; null when it has several or none, or one without a value. */
   readonly figureValue = (name: string): Value | null => {
     const known = this.entries.get(name);
+    if (typeof known === 'number') return this.packed.at(known);
     return known instanceof Entry ? known.figureValue : (known ?? null);
   };
 
@@ -118,11 +131,25 @@ export class Names {
 
   /** The line whose asked limits an input number means. */
   input(input: number): Node | undefined {
-    const place = placeIn(this.inputs.length, (at) => (this.inputs[at]?.input ?? Infinity) < input);
-    const found = this.inputs[place];
-    if (found?.input !== input) return undefined;
-    const node = found instanceof Entry ? this.withNode(found.name)?.figure : found;
-    return node?.block ? node : undefined;
+    const at = this.placeOfInput(input);
+    if (this.inputAt(at) !== input) return undefined;
+    const found = this.inputs[at];
+    if (found instanceof Node) return found.block ? found : undefined;
+    return this.withNode(found instanceof Entry ? found.name : this.nameOfPacked(found))?.figure ?? undefined;
+  }
+
+  private placeOfInput(input: number): number {
+    return placeIn(this.inputs.length, (at) => this.inputAt(at) < input);
+  }
+
+  private inputAt(at: number): number {
+    const line = this.inputs[at];
+    return typeof line === 'number' ? this.packed.firstInput(line) : (line?.input ?? Infinity);
+  }
+
+  private nameOfPacked(place: number | undefined): string {
+    for (const [name, known] of this.entries) if (known === place) return name;
+    return '';
   }
 
   /** What an entry stands for is another thing now, or it is judged by other things. */
@@ -171,9 +198,10 @@ export class Names {
     const input = limits ? ++inputs : 0;
     const value = this.valueAtOnce(text, statement, input);
     if (!value) return false;
-    const known = limits ? new Entry(name.text, value, input) : value;
+    const place = this.packed.add(value);
+    const known = place !== -1 ? place : limits ? new Entry(name.text, value, input) : value;
     this.entries.set(name.text, known);
-    if (known instanceof Entry) this.inputs.push(known);
+    if (limits) this.inputs.push(known as Entry | number);
     letGo(statement.expression);
     return true;
   }
@@ -193,6 +221,7 @@ export class Names {
         node.forget(false);
       }
     this.inputs = this.inputs.flatMap((line) => (line instanceof Entry ? (line.figure ?? []) : line));
+    this.packed = new PackedQuantities();
   }
 
   private addRecord(node: Node, path: readonly string[]): void {
@@ -291,7 +320,7 @@ export class Names {
       }
     }
     if (this.inputs.length > this.mostInputs) {
-      this.inputs = this.inputs.filter((line) => line instanceof Entry || line.block);
+      this.inputs = this.inputs.filter((line) => !(line instanceof Node) || line.block);
       this.mostInputs = 2 * this.inputs.length + 1000;
     }
     const { seeds } = this;
