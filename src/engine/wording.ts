@@ -49,7 +49,7 @@ function extraFor(q: Quantity, low: number, high: number): number {
 
 const MOST_EXTRA = 9;
 
-function rounded(amount: number, decimals: number): number {
+export function rounded(amount: number, decimals: number): number {
   return Number(amount.toFixed(Math.min(decimals, 20)));
 }
 

@@ -11,7 +11,7 @@ import type { Step } from '../trade/formula';
 import { decimalsFor, usualDecimals } from '../quantity/display';
 import { fromBase, toBase } from '../quantity/unit';
 import { type Put, substituted } from './substitute';
-import { shown, shownIn, valueText } from './wording';
+import { rounded, shown, shownIn, valueText } from './wording';
 
 /** One step of a working: the expression, the same with the figures put in, and what that comes to. */
 export interface WorkingStep {
@@ -81,20 +81,20 @@ function literal(value: Value | null | undefined, extra: number): string | null 
 }
 
 /** Whether a value shows as the wanted one does; of a list, whether its first items do. */
-function agrees(value: Value | null, wanted: Value, extra: number): boolean {
-  if (value?.kind === 'list' && wanted.kind === 'list')
+function agrees(value: Value | null, wanted: Value | null, extra: number): boolean {
+  if (value?.kind === 'list' && wanted?.kind === 'list')
     return value.items.every((item, i) => agrees(item, wanted.items[i] ?? wanted, extra));
-  if (value?.kind !== 'number' || wanted.kind !== 'number') return false;
+  if (value?.kind !== 'number' || wanted?.kind !== 'number') return false;
   const nothing = shown(wanted, extra) === shown(zero(wanted), extra);
-  const reached = nothing && isLess(value, wanted, extra) ? zero(wanted) : value;
+  const reached = nothing && roundsToNothing(value, wanted, extra) ? zero(wanted) : value;
   return shownIn(reached, wanted.unit, extra) === shown(wanted, extra);
 }
 
 const zero = (q: Quantity): Quantity => ({ ...q, value: toBase(0, q.unit) });
 
-/** Whether a value in the unit of another is less than half of the digit that so many beyond its usual ones end with. */
-function isLess({ value }: Quantity, like: Quantity, extra: number): boolean {
-  return Math.abs(fromBase(value, like.unit)) < 0.5 * 10 ** -(usualDecimals(like) + extra);
+/** Whether a value, in the unit of another and with so many digits beyond the usual ones of that, has none but zeros. */
+function roundsToNothing({ value }: Quantity, like: Quantity, extra: number): boolean {
+  return rounded(fromBase(value, like.unit), usualDecimals(like) + extra) === 0;
 }
 
 /** The steps of a formula that lead to one field of its result; empty where it has no such field or no step gives it. */
@@ -153,6 +153,8 @@ interface Rule extends Step {
 }
 interface Worked extends Rule {
   readonly wanted: Value | null;
+  /** What the digits of its figures are looked up by. */
+  readonly keys: ReadonlySet<string>;
 }
 
 /** Digits beyond the usual ones of what stands in a step: of arguments and earlier steps by their names. */
@@ -162,7 +164,7 @@ type Digits = (key: string) => number;
 const BEYOND = 3;
 
 function isNothing(q: Quantity): boolean {
-  return decimalsFor(q.unit) !== null && isLess(q, q, BEYOND);
+  return decimalsFor(q.unit) !== null && roundsToNothing(q, q, BEYOND);
 }
 
 const NOTHING: ReadonlyMap<string, Value> = new Map();
@@ -177,10 +179,15 @@ function rulesOf(
     const parsed = parseLine(step.expression, 'figures');
     const node = parsed.kind === 'show' ? parsed.expression : null;
     const rule: Rule = { ...step, node, known, own: `#${i}` };
-    const reached = fieldOf(value, step.name) ?? workedOut(withFigures(rule, () => MOST_EXTRA));
+    const keys = new Set<string>();
+    const precise = withFigures(rule, (key) => {
+      keys.add(key);
+      return MOST_EXTRA;
+    });
+    const reached = fieldOf(value, step.name) ?? workedOut(precise);
     const wanted = reached?.kind === 'number' && isNothing(reached) ? zero(reached) : reached;
-    if (wanted?.kind === 'number') known = new Map(known).set(step.name, wanted);
-    return { ...rule, wanted };
+    if (wanted !== null) known = new Map(known).set(step.name, wanted);
+    return { ...rule, wanted, keys };
   });
 }
 
@@ -214,13 +221,11 @@ function digitsNeeded(rules: readonly Worked[]): Digits {
     changed = false;
     for (const rule of [...rules].reverse()) {
       const least = leastExtra(rule, digits);
-      withFigures(rule, (key) => {
-        if (digits(key) < least) {
-          needed.set(key, least);
-          changed = true;
-        }
-        return 0;
-      });
+      for (const key of rule.keys) {
+        if (digits(key) >= least) continue;
+        needed.set(key, least);
+        changed = true;
+      }
     }
   }
   return digits;
@@ -228,11 +233,9 @@ function digitsNeeded(rules: readonly Worked[]): Digits {
 
 /** The fewest digits of all that a step takes, beside those needed of each, that give its result as it is shown. */
 function leastExtra(rule: Worked, digits: Digits): number {
-  const { name, wanted } = rule;
-  const shownWith = wanted?.kind === 'number' ? digits(name) : 0;
   for (let extra = 0; extra < MOST_EXTRA; extra++) {
     const figures = withFigures(rule, (key) => Math.max(digits(key), extra));
-    if (wanted === null || agrees(workedOut(figures), wanted, shownWith)) return extra;
+    if (agrees(workedOut(figures), rule.wanted, digits(rule.name))) return extra;
   }
   return MOST_EXTRA;
 }

@@ -119,6 +119,13 @@ describe('a formula', () => {
     expect(likelihoods?.[1]).toContain('(30.1625 mm - 29.93 mm) / 0.25 mm) / 0.520106, ');
   });
 
+  it('rounds each of several numbers of a step, and leaves the step as it is', () => {
+    // Two of 300.123456789 mm do not come out of one bar of 500 mm; 196.876543211 mm of each is left.
+    const steps = stepsOf(['cut_list([300.123456789, 300.123456789] mm, 500 mm, 3 mm)']);
+    const rounded = '196.8765 mm + 196.8765 mm';
+    expect(steps.at(-1)).toMatchObject({ expression: rounded, figures: rounded, result: '393.753 mm' });
+  });
+
   it('comes to nothing where no digits of a drawing would show what is left', () => {
     const steps = worked(['ball_setup_result(22 mm, 3.050569 mm, 15.5°, 9.525 mm)']);
     expect(steps.find(([name]) => name === 'ball')?.[2]).toBe('22.8303 mm');
