@@ -176,7 +176,7 @@ const cuttingPasses: Formula = {
   ],
   compute: (given) => {
     const [stock, depth] = [given.number('stock'), given.number('depth_of_cut')];
-    const passes = Math.max(1, Math.ceil((stock / depth) * (1 - ROUNDING)));
+    const passes = Math.ceil((stock / depth) * (1 - ROUNDING));
     return { passes, even_depth: stock / passes, last_depth: stock - (passes - 1) * depth };
   },
   working: () => [
