@@ -197,14 +197,16 @@ export function turningTilts(given: Given): readonly number[] {
   return turns.filter((turn) => Number.isFinite(turn)).map(degrees);
 }
 
-/** Steps in which the tilts are looked through for one place taking over from another. */
-const LOOKS = 90;
+/** In degrees. */
+const MOST_TILT = 45;
+/** Step, in radians, in which the tilts are looked through for one place taking over from another. */
+const LOOK = radians(0.5);
 
 function takeovers(b: Blank): readonly number[] {
   const first = (tilt: number): string => highest(places({ ...b, tilt })).name;
   const found: number[] = [];
-  for (let i = 0; i < LOOKS; i++) {
-    let [low, high] = [(Math.PI / 4 / LOOKS) * i, (Math.PI / 4 / LOOKS) * (i + 1)];
+  for (let from = 0; from < radians(MOST_TILT); from += LOOK) {
+    let [low, high] = [from, from + LOOK];
     const before = first(low);
     if (first(high) === before) continue;
     for (let halved = 0; halved < 40; halved++) {
@@ -231,7 +233,7 @@ export const TOUCH_CONDITIONS: readonly Condition[] = [
   must(
     'tilt',
     'the tilt is from 0° to 45°',
-    (given) => given.number('tilt') >= 0 && given.number('tilt') <= 45,
+    (given) => given.number('tilt') >= 0 && given.number('tilt') <= MOST_TILT,
     (given) =>
       `A tilt of ${shown(given.number('tilt'), '°')} is no set-up for this: give one from 0° to 45°.`,
   ),

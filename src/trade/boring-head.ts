@@ -13,6 +13,8 @@ const TIP_OFFSET = optional(
   ),
 );
 
+const offsetOf = (given: Given): number => given.numberOr('tip_offset', 0);
+
 /** Distance of the tip from the spindle's axis along the slide. */
 function along(diameter: number, offset: number): number {
   return Math.sqrt((diameter / 2) ** 2 - offset ** 2);
@@ -21,10 +23,10 @@ function along(diameter: number, offset: number): number {
 const offsetFits: Condition = must(
   'tip_offset',
   'the tip stands off the line of the slide by less than it stands from the axis',
-  (given) => given.numberOr('tip_offset', 0) < Math.min(given.number('measured'), given.number('wanted')) / 2,
+  (given) => offsetOf(given) < Math.min(given.number('measured'), given.number('wanted')) / 2,
   (given) =>
-    `A tip ${mm(given.numberOr('tip_offset', 0))} off the line of the slide cuts nothing smaller than ` +
-    `${mm(2 * given.numberOr('tip_offset', 0))}: turn the bar until the tip stands on the line.`,
+    `A tip ${mm(offsetOf(given))} off the line of the slide cuts nothing smaller than ` +
+    `${mm(2 * offsetOf(given))}: turn the bar until the tip stands on the line.`,
 );
 
 const headSetting: Formula = {
@@ -37,11 +39,7 @@ const headSetting: Formula = {
     field('on_diameter', 'mm', 'what that changes on diameter'),
   ],
   compute: (given) => {
-    const [measured, wanted, offset] = [
-      given.number('measured'),
-      given.number('wanted'),
-      given.numberOr('tip_offset', 0),
-    ];
+    const [measured, wanted, offset] = [given.number('measured'), given.number('wanted'), offsetOf(given)];
     return { slide: along(wanted, offset) - along(measured, offset), on_diameter: wanted - measured };
   },
   working: (given) => [

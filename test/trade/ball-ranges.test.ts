@@ -345,6 +345,17 @@ describe('the passes of the knee', () => {
   });
 });
 
+it('a ring as large as its blank touches the corner of the end before that stands highest', () => {
+  // By hand: the corner is hypot(30, 20) from the centre, and a ring 20 in radius is met 30 above it; at its highest, inside
+  // the ring, it stands 32.3 above. The chamfer's line along + across = 50 crosses the ring at (50 - 20 (cos - sin)) / (cos + sin).
+  const touch = { ball: 40, ring: 40, tilt: 30, blank: 40 };
+  expect(number('first_touch', { ...touch, end_to_centre: 30 }, 'height')).toBeCloseTo(30, 9);
+  expect(number('first_touch', { ...touch, end_to_centre: 35, chamfer: 5 }, 'height')).toBeCloseTo(
+    31.2436,
+    4,
+  );
+});
+
 describe('turning points', () => {
   const turning = (
     name: string,
