@@ -85,8 +85,9 @@ describe('shrink_grip', () => {
     ],
     [call(', shaft_bore: -0.1 mm'), call(', shaft_bore: 0 mm'), 'give a smaller one'],
     [call(', friction: 0'), call(', friction: 0.05'), 'A coefficient of friction of 0 is none'],
+    [call(', friction: 0'), call(', friction: 0.0005'), 'give one of 0.05 to 0.25'],
     [call(', friction: 1.001'), call(', friction: 1'), 'give one of 0.05 to 0.25'],
-    [call(', hub_yield: 0 MPa'), call(', hub_yield: 400 MPa'), 'A yield strength is above zero'],
+    [call(', hub_yield: 0 MPa'), call(', hub_yield: 0.0005 MPa'), 'A yield strength is above zero'],
     ['shrink_grip(0 mm, 30 mm, 80 mm, 0.04 mm, steel_C45, steel_C45)', call(''), 'more than zero'],
     ['shrink_grip(40 mm, 0 mm, 80 mm, 0.04 mm, steel_C45, steel_C45)', call(''), 'more than zero'],
     [call('', '80 mm', '0 mm'), call(''), 'more than zero'],
@@ -103,6 +104,7 @@ describe('shrink_grip', () => {
       '210 MPa at the bore stretches a hub that yields at 209.9 MPa',
     ],
     [call(', friction: 0.0499'), call(', friction: 0.05'), 'not 0.05'],
+    [call(', friction: 0.0005'), call(', friction: 0'), 'do not count on more'],
     [call(', friction: 0.2501'), call(', friction: 0.25'), 'do not count on more'],
     // More than 1 is refused, and not doubted as well.
     [call(', friction: 1'), call(', friction: 1.001'), 'do not count on more'],
