@@ -6,7 +6,7 @@ import { PackedQuantities } from '../quantity/packed';
 import { placeIn } from '../quantity/place-in';
 import type { Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
-import { letGo } from '../notation/used-nodes';
+import { letGoFigure } from '../notation/used-nodes';
 import type { FiguresOnly } from './at-once';
 import { bind } from './bind';
 import type { Card } from './cards';
@@ -202,7 +202,7 @@ export class Names {
     const known = place !== -1 ? place : limits ? new Entry(name.text, value, input) : value;
     this.entries.set(name.text, known);
     if (limits) this.inputs.push(known as Entry | number);
-    letGo(statement.expression);
+    letGoFigure(statement);
     return true;
   }
 

@@ -16,7 +16,7 @@ import {
 } from './refuse-expressions';
 import { MAX_DEPTH, type Scanner } from './scanner';
 import type { Expression, QuantityNode } from './syntax';
-import { binaryNodeOf } from './used-nodes';
+import { binaryNodeOf, nameNodeOf } from './used-nodes';
 
 const PLUS = 0x2b;
 const CARET = 0x5e;
@@ -152,8 +152,7 @@ function parseNamed(s: Scanner, start: number): Expression | null {
   }
   if (c === OPEN) return parseFields(s, parseCall(s, pos, end, name));
   if (name === 'to') return expectedOperand(s, pos);
-  const node: Expression = { kind: 'name', start, end, name };
-  return parseFields(s, node);
+  return parseFields(s, nameNodeOf(start, end, name));
 }
 
 /** The fields after a name, a formula or a bracket: `.ring.used`. */

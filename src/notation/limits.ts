@@ -17,6 +17,7 @@ import {
 } from './refuse-limits';
 import type { Scanner } from './scanner';
 import type { Expression, Limits, QuantityNode, Sense, Span } from './syntax';
+import { quantityNodeOf } from './used-nodes';
 
 const PLUS_MINUS = 0xb1;
 const PLUS = 0x2b;
@@ -85,7 +86,8 @@ function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | nul
   const size = upper.unit === ONE ? takeUnit(s, nominal, upper, upper) : upper;
   if (size === null || !fitsNominal(s, nominal, size)) return null;
   const difference = asDifference(size);
-  const lower: QuantityNode = { ...difference, value: -difference.value };
+  const { value, unit, decimals, tail } = difference;
+  const lower = quantityNodeOf(difference.start, difference.end, -value, unit, decimals, tail);
   return { kind: 'deviations', start, end: size.end, upper: difference, lower };
 }
 
@@ -142,7 +144,7 @@ function deviation(
   const value = size.unit.dimension.point ? s.amount * size.unit.factor : size.value;
   const start = from === -1 ? size.start : from;
   const signed = below ? -value + 0 : value;
-  return start === size.start && signed === size.value ? size : { ...size, start, value: signed };
+  return withSign(size, start, signed);
 }
 
 /** A limit without a unit takes that of a literal nominal, when that has one only. `limits` are refused if it has more. */
@@ -159,11 +161,16 @@ function hasSeveralUnits(written: string): boolean {
   return /[°'′a-z]\s*\d/i.test(written);
 }
 
-/** The size itself, which nobody else has seen yet. */
-function inUnit(
-  size: { -readonly [Key in keyof QuantityNode]: QuantityNode[Key] },
-  unit: Unit,
-): QuantityNode {
+/** A size that nobody else has seen yet: what is put to it is put into it. */
+type FreshSize = { -readonly [Key in keyof QuantityNode]: QuantityNode[Key] };
+
+function withSign(size: FreshSize, start: number, value: number): QuantityNode {
+  size.start = start;
+  size.value = value;
+  return size;
+}
+
+function inUnit(size: FreshSize, unit: Unit): QuantityNode {
   size.value *= unit.factor;
   size.unit = unit;
   return size;
@@ -192,7 +199,7 @@ function range(s: Scanner, nominal: Expression, start: number): Limits | null {
   const size = parseQuantity(s);
   s.bareFractions = s.inLimits = false;
   if (size === null) return null;
-  const to = isMinus(c) ? { ...size, start: from, value: toBase(-s.amount, size.unit) } : size;
+  const to = isMinus(c) ? withSign(size, from, toBase(-s.amount, size.unit)) : size;
   const literal = literalOf(nominal);
   // Before a comma the unit may still follow: `.. 12,5 mm` is refused for its comma.
   if (literal !== null && (literal.unit === ONE) !== (to.unit === ONE) && s.at(s.pos) !== COMMA)

@@ -21,6 +21,7 @@ import {
 } from './refuse-lines';
 import { MAX_LINE, Scanner } from './scanner';
 import type { Comparison, Expression, FenceWord, Statement, UnitNode, Word } from './syntax';
+import { figureOf } from './used-nodes';
 
 const NONE: readonly LineFinding[] = [];
 const POINT = 0x2e;
@@ -91,12 +92,11 @@ function parseStatement(comment: Word | null, findings: readonly LineFinding[], 
     c = codeAt(text, after);
     if (c === EQUALS && !isComparison(codeAt(text, after + 1))) {
       s.pos = after + 1;
-      const name = { start, end, text: text.slice(start, end) };
       if (parts > 1 && word !== 'signed') {
-        refuseFieldAssigned(s, name);
+        refuseFieldAssigned(s, { start, end, text: text.slice(start, end) });
         return broken(comment, null);
       }
-      return parseFigure(comment, findings, name);
+      return parseFigure(comment, findings, start, end);
     }
     if (c === COLON && parts === 1) return parseWords(comment, findings, word, start, end, after);
     if (isLetter(c)) {
@@ -143,17 +143,24 @@ function recordWord(text: string, start: number, end: number): 'measured' | 'fin
   }
 }
 
-function parseFigure(comment: Word | null, findings: readonly LineFinding[], name: Word): Statement {
-  if (isReserved(name.text)) {
-    refuseReserved(s, name);
+/** The figure whose name stands from `start` to `end`. */
+function parseFigure(
+  comment: Word | null,
+  findings: readonly LineFinding[],
+  start: number,
+  end: number,
+): Statement {
+  const name = s.slice(start, end);
+  if (isReserved(name)) {
+    refuseReserved(s, { start, end, text: name });
     return broken(comment, null);
   }
   s.limitsMayFollow = true;
   const expression = parseExpression(s);
-  if (expression === null) return broken(comment, name);
+  if (expression === null) return broken(comment, { start, end, text: name });
   s.limitsMayFollow = false;
-  if (s.pos >= s.end)
-    return { kind: 'figure', name, expression, limits: null, sense: null, to: null, comment, findings };
+  const figure = figureOf(start, end, name, expression, comment, findings);
+  if (s.pos >= s.end) return figure;
   const limits = parseLimits(s, expression);
   const sense = parseSense(s);
   const to = parseTo();
@@ -161,7 +168,10 @@ function parseFigure(comment: Word | null, findings: readonly LineFinding[], nam
     if (limits === null) expectedEnd(s, 'figure', sense === null && to === null ? expression : null);
     else expectedAfterLimits(s, expression, limits);
   }
-  return { kind: 'figure', name, expression, limits, sense, to, comment, findings };
+  figure.limits = limits;
+  figure.sense = sense;
+  figure.to = to;
+  return figure;
 }
 
 /** `to` and a unit; null without. */

@@ -4,14 +4,19 @@
  * one's.
  */
 import type { Unit } from '../quantity/unit';
-import type { BinaryNode, Expression, QuantityNode, Word } from './syntax';
+import type { BinaryNode, Expression, NameNode, QuantityNode, Statement, Word } from './syntax';
 
 type Filled<T> = { -readonly [Key in keyof T]: T[Key] };
+
+type Figure = Statement & { readonly kind: 'figure' };
+type FilledFigure = Omit<Filled<Figure>, 'name'> & { readonly name: Filled<Word> };
 
 /** As many as a long line needs; the rest is cleared away as everything is. */
 const MOST = 64;
 const quantities: Filled<QuantityNode>[] = [];
 const binaries: Filled<BinaryNode>[] = [];
+const names: Filled<NameNode>[] = [];
+const figures: FilledFigure[] = [];
 
 export function quantityNodeOf(
   start: number,
@@ -49,8 +54,52 @@ export function binaryNodeOf(
   return node;
 }
 
-/** Lets go of an expression: whoever calls it is the last that holds any part of it. */
-export function letGo(e: Expression): void {
+export function nameNodeOf(start: number, end: number, name: string): NameNode {
+  const node = names.pop();
+  if (!node) return { kind: 'name', start, end, name };
+  node.start = start;
+  node.end = end;
+  node.name = name;
+  return node;
+}
+
+/** A figure without limits or a unit to be shown in, as long as nobody puts them in; its name stands from `start` to `end`. */
+export function figureOf(
+  start: number,
+  end: number,
+  text: string,
+  expression: Expression,
+  comment: Word | null,
+  findings: Figure['findings'],
+): FilledFigure {
+  const figure = figures.pop();
+  if (!figure) {
+    const name = { start, end, text };
+    return { kind: 'figure', name, expression, limits: null, sense: null, to: null, comment, findings };
+  }
+  const { name } = figure;
+  name.start = start;
+  name.end = end;
+  name.text = text;
+  figure.expression = expression;
+  figure.limits = figure.sense = figure.to = null;
+  figure.comment = comment;
+  figure.findings = findings;
+  return figure;
+}
+
+/** Lets go of a figure with its expression: whoever calls it is the last that holds any part of them. */
+export function letGoFigure(figure: Figure): void {
+  const { expression, limits } = figure;
+  letGo(expression);
+  if (limits?.kind === 'deviations') {
+    letGo(limits.upper);
+    letGo(limits.lower);
+  }
+  if (figures.length < MOST) figures.push(figure);
+}
+
+function letGo(e: Expression): void {
   switch (e.kind) {
     case 'quantity':
       if (quantities.length < MOST) quantities.push(e);
@@ -59,6 +108,9 @@ export function letGo(e: Expression): void {
       letGo(e.left);
       letGo(e.right);
       if (binaries.length < MOST) binaries.push(e);
+      return;
+    case 'name':
+      if (!e.callout && names.length < MOST) names.push(e);
       return;
     case 'negate':
     case 'group':

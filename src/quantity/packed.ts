@@ -55,14 +55,18 @@ export class PackedQuantities {
 
   /** The quantity, equal to what was put in. */
   at(place: number): Quantity {
-    const spread: Reach[] = [];
-    for (let i = this.startOf(place); i < this.ends.at(place); i++)
-      spread.push({
-        input: this.inputs.at(i),
-        at: [this.lows.at(i), this.highs.at(i)],
-        inside: this.insides.at(i) === 1,
-      });
+    const start = this.startOf(place);
+    const spread = [this.reachAt(start)];
+    for (let i = start + 1; i < this.ends.at(place); i++) spread.push(this.reachAt(i));
     return quantity(this.values.at(place), this.units[place] ?? ONE, spread);
+  }
+
+  private reachAt(i: number): Reach {
+    return {
+      input: this.inputs.at(i),
+      at: [this.lows.at(i), this.highs.at(i)],
+      inside: this.insides.at(i) === 1,
+    };
   }
 
   /** The first of the inputs that move it. */
