@@ -476,25 +476,29 @@ describe('what an edit costs', () => {
       10,
     );
   });
-  it('nothing for lines that are gone, in whatever order they went', () => {
-    const users = ['b', 'c', 'd', 'e'].map((name) => `${name} = a + 1 mm`);
-    for (const [first, second] of [...users].flatMap((x) => users.map((y) => [x, y] as const))) {
-      const sheet = new Sheet();
-      let left = users;
-      const update = (size: string): void => sheet.update(readNote(note([`a = ${size}`, ...left])));
-      update('1 mm');
-      for (const gone of [first, second]) {
-        left = left.filter((line) => line !== gone);
+  it.each([[['a = SIZE']], [['s = SIZE', 'a = s']]])(
+    'nothing for lines that are gone, in whatever order they went, under %j',
+    (above) => {
+      const users = ['b', 'c', 'd', 'e'].map((name) => `${name} = a + 1 mm`);
+      for (const [first, second] of [...users].flatMap((x) => users.map((y) => [x, y] as const))) {
+        const sheet = new Sheet();
+        let left = users;
+        const update = (size: string): void =>
+          sheet.update(readNote(note([...above.map((line) => line.replace('SIZE', size)), ...left])));
         update('1 mm');
+        for (const gone of [first, second]) {
+          left = left.filter((line) => line !== gone);
+          update('1 mm');
+        }
+        const had = sheet.evaluations;
+        update('2 mm');
+        expect(sheet.evaluations - had).toBe(above.length + left.length);
+        expect(sheet.rows().map((row) => plainValue(row.value))).toEqual(
+          [...above.map(() => 2), ...left.map(() => 3)].map((size) => [size, 'mm', null]),
+        );
       }
-      const had = sheet.evaluations;
-      update('2 mm');
-      expect(sheet.evaluations - had).toBe(1 + left.length);
-      expect(sheet.rows().map((row) => plainValue(row.value))).toEqual(
-        [2, ...left.map(() => 3)].map((size) => [size, 'mm', null]),
-      );
-    }
-  });
+    },
+  );
   it('one evaluation when the result stays the same', () => {
     expect(cost(note(chain), note(chain.map((l) => (l === 'a = 1 mm' ? 'a = 0.5 mm + 0.5 mm' : l))))).toBe(1);
   });
