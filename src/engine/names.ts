@@ -312,7 +312,7 @@ export class Names {
         // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the
         // new value differs, or the field that they want.
         replaced.push(entry);
-        if (now.standsAlone || now.isAsGiven) this.tell(entry, difference(before.value, now.value));
+        if (now.value) this.tell(entry, difference(before.value, now.value));
         else {
           now.value = before.value;
           this.seeds.push(now);

@@ -134,16 +134,6 @@ export class Node {
     return true;
   }
 
-  /** Whether it has its value before the wave comes by, so that it can be told from the one before it. */
-  get isAsGiven(): boolean {
-    return this.value !== null;
-  }
-
-  /** The same for a line whose value nothing else has a part in: `bore = 12.50 mm`. */
-  get standsAlone(): boolean {
-    return this.isAsGiven && this.lookups === null;
-  }
-
   /**
    * Lets go of what was read, which takes more room than all else about a line; it is read again when somebody asks. Most
    * lines are evaluated once. Of those that are worked out again and state a value and no more, the expression is kept; of
