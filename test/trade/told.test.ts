@@ -278,7 +278,14 @@ describe('a dial needs what a turn does, a length, and its divisions, a number',
     ['knee_dial', { raise: 1 }, 'machine', 'knee_per_turn', 'knee_divisions'],
     ['boring_head_dial', { measured: 20, wanted: 23 }, 'head', 'diameter_per_turn', 'head_divisions'],
   ])('%s', (name, args, parameter, turn, divisions) => {
-    const { fields } = card('odd', { lead_screw: 5, plain: 250, none: 0, less: -1, more: [5, 250] });
+    const { fields } = card('odd', {
+      lead_screw: 5,
+      plain: 250,
+      least: 0.0005,
+      none: 0,
+      less: -1,
+      more: [5, 250],
+    });
     const refuses = (...held: readonly (readonly [string, string])[]): boolean => {
       const own = held.flatMap(([field, like]) => {
         const value = fields.get(like);
@@ -290,6 +297,7 @@ describe('a dial needs what a turn does, a length, and its divisions, a number',
       return typeof made === 'object' && isRefusal(made);
     };
     expect(refuses([turn, 'lead_screw'], [divisions, 'plain'])).toBe(false);
+    expect(refuses([turn, 'lead_screw'], [divisions, 'least'])).toBe(false);
     expect([refuses([turn, 'lead_screw']), refuses([divisions, 'plain'])]).toEqual([true, true]);
     for (const odd of ['plain', 'none', 'less', 'more'])
       expect([odd, refuses([turn, odd], [divisions, 'plain'])]).toEqual([odd, true]);
