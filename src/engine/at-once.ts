@@ -11,7 +11,7 @@ import { Node, type NodeBlock } from './node';
 import { evaluateNode, figure } from './statement';
 
 /**
- * What such a figure may look at: figures that have their value. A card, a reading or the job may still come to mean something
+ * What such a figure may look at: figures that have their value, and pi. A card, a reading or the job may still come to mean something
  * else while the rest of the note is read; a figure may not, but by another of its name.
  */
 export class FiguresOnly implements Scope {
@@ -20,6 +20,7 @@ export class FiguresOnly implements Scope {
 
   constructor(
     private readonly figureValue: (name: string) => Value | null,
+    private readonly isGiven: (name: string) => boolean,
     private readonly whole: Scope,
   ) {}
 
@@ -27,8 +28,10 @@ export class FiguresOnly implements Scope {
     return this.whole.system;
   }
 
-  standsFor(name: string): Value | null {
-    return this.figureValue(name);
+  standsFor(name: string): Value | null | undefined {
+    const value = this.figureValue(name);
+    // No line of figures can give this name anything.
+    return value === null && name === 'pi' && !this.isGiven(name) ? undefined : value;
   }
 
   entry(): undefined {

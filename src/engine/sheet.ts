@@ -65,7 +65,12 @@ export class Sheet implements Scope {
       this.giveValue,
       this.valueAtOnce,
     );
-    this.figuresOnly = new FiguresOnly(this.register.figureValue, this);
+    this.figuresOnly = new FiguresOnly(
+      this.register.figureValue,
+      // A card's own line may say `pi: ...` further down.
+      (name) => inside || this.valueOf(name) !== null,
+      this,
+    );
   }
 
   /** Brings the sheet up to a note and the shop files in force, nearest first. Lines that did not change keep their values. */
@@ -244,12 +249,11 @@ export class Sheet implements Scope {
 
   evaluate(node: Node): boolean | ReadonlySet<string> {
     this.evaluations++;
-    const { value: before, outcome } = node;
+    const before = node.value;
     evaluateNode(node, this.evaluation);
     if (node.outcome.problems.length === 0) node.forget(before !== null);
-    const sameReadings = node.outcome.readings === outcome.readings;
-    if (!sameReadings) node.provides?.forgetRecorded();
-    return sameReadings ? difference(before, node.value) : true;
+    // A reading changes nothing here: whoever looks it up was told when its line came, and of its name everything is forgotten.
+    return difference(before, node.value);
   }
 
   refuse(node: Node, cycle: readonly Node[]): boolean {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { calculate, calculateLines } from '../../src/engine/index';
 import type { Sheet } from '../../src/engine/sheet';
 import { readNote } from '../../src/notation/note';
+import { plain } from '../../src/quantity/arithmetic';
 
 const fenced = (...lines: readonly string[]): string => `\`\`\`figures\n${lines.join('\n')}\n\`\`\`\n`;
 
@@ -27,6 +28,7 @@ describe('as soon as it is read, and without a node, has its value', () => {
     'x = sqrt(d * w)',
     'x = [1, n] mm',
     'x = d to in',
+    'x = 2 * pi',
   ])('%s', (line) => {
     expect(without(calculate(fenced(...ABOVE, line)))).toContain('x');
   });
@@ -37,7 +39,6 @@ describe('needs a node from the beginning', () => {
     // Looked up, and not there or no figure.
     ['x = y + 1 mm', 'y = 2 mm'],
     ['x = w.mean', 'w measured 12 mm'],
-    ['x = 2 * pi'],
     ['x = d * job.quantity'],
     ['x = [d, y]', 'y = 2 mm'],
     ['x = min(d, y)', 'y = 2 mm'],
@@ -62,6 +63,20 @@ describe('needs a node from the beginning', () => {
     const on = calculate(`\`\`\`figures on lathe\nx = 5 mm\n\`\`\`\n${machine}`);
     expect(without(on)).toEqual([]);
     expect(without(calculate(fenced('lathe = 5 mm', 'x = 5 mm') + machine))).toEqual(['x']);
+  });
+
+  it('whatever needs pi, where a card has that name or may give it words', () => {
+    const lines = fenced('x = 2 * pi', 'y = 3 mm');
+    const card = '```machine pi\nspeeds = [70, 190] rpm\n```\n';
+    const sheet = calculate(lines + card);
+    expect(without(sheet)).toEqual(['y']);
+    expect(sheet.findings().map(({ code }) => code)).toEqual(['field-needed']);
+    sheet.update(readNote(lines));
+    expect(sheet.valueOf('x')).toEqual(plain(2 * Math.PI));
+    sheet.update(readNote(lines + card));
+    expect(sheet.valueOf('x')).toBeNull();
+    const inCard = calculateLines('x = 2 * pi\npi: words', 'machine');
+    expect(inCard.findings().map(({ code }) => code)).toEqual(['words-do-not-calculate']);
   });
 });
 
