@@ -230,6 +230,7 @@ describe('a formula says', () => {
 
   it('whether a worn part is over or under a size', () => {
     expect(answer('likely_size', { measured: 29.93 })['ranking']).toContain('30 mm (M30): 0.07 mm under');
+    expect(answer('likely_size', { measured: 30.0006 })['ranking']).toContain('30 mm (M30): 0.001 mm over');
     expect(answer('likely_size', { measured: 30.05, part: 'hole' })['ranking']).toContain(
       '30 mm: 0.05 mm over',
     );
