@@ -162,11 +162,6 @@ export class Entry {
     if (this.records) this.records.ordered = this.records.recorded = null;
   }
 
-  /** A reading changed in its place. */
-  forgetRecorded(): void {
-    if (this.records) this.records.recorded = null;
-  }
-
   /** Whether its one figure has no node yet. */
   get isAtOnce(): boolean {
     return this.given !== null;
