@@ -16,7 +16,7 @@ import {
 } from './refuse-expressions';
 import { MAX_DEPTH, type Scanner } from './scanner';
 import type { Expression, QuantityNode } from './syntax';
-import { binaryNodeOf, nameNodeOf } from './used-nodes';
+import { NO_WORDS, binaryNodeOf, nameNodeOf, quantityNodeOf } from './used-nodes';
 
 const PLUS = 0x2b;
 const CARET = 0x5e;
@@ -92,7 +92,7 @@ function parsePower(s: Scanner): Expression | null {
     if (base.kind === 'list') return refuseListArithmetic(s, base, base);
     const start = s.pos++;
     const right = small(c === SQUARED ? 2 : 3, start);
-    return { kind: 'binary', start: base.start, end: s.pos, operator: '^', left: base, right };
+    return binaryNodeOf(base.start, s.pos, '^', base, right);
   }
   if (c !== CARET) return base;
   if (base.kind === 'quantity' && base.unit !== ONE) return refuseCaret(s, base);
@@ -106,11 +106,11 @@ function parsePower(s: Scanner): Expression | null {
   if (right === null) return null;
   if (s.fraction === start) return refuseFractionAfterDivision(s, start);
   if (base.kind === 'list' || right.kind === 'list') return refuseListArithmetic(s, base, right);
-  return { kind: 'binary', start: base.start, end: right.end, operator: '^', left: base, right };
+  return binaryNodeOf(base.start, right.end, '^', base, right);
 }
 
 function small(value: number, start: number): QuantityNode {
-  return { kind: 'quantity', start, end: start + 1, value, unit: ONE, decimals: 0, tail: [] };
+  return quantityNodeOf(start, start + 1, value, ONE, 0, NO_WORDS);
 }
 
 function parseAtom(s: Scanner): Expression | null {

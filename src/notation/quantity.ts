@@ -15,9 +15,8 @@ import {
 import type { Scanner } from './scanner';
 import type { QuantityNode, Word } from './syntax';
 import { type Tail, tailAt } from './unit-tail';
-import { quantityNodeOf } from './used-nodes';
+import { NO_WORDS, quantityNodeOf } from './used-nodes';
 
-const NO_WORDS: readonly Word[] = [];
 const QUOTE = 0x22;
 const PERCENT_SIGN = 0x25;
 const APOSTROPHE = 0x27;

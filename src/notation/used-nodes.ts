@@ -13,6 +13,8 @@ type FilledFigure = Omit<Filled<Figure>, 'name'> & { readonly name: Filled<Word>
 
 /** As many as a long line needs; the rest is cleared away as everything is. */
 const MOST = 64;
+/** Most literals have no tail. */
+export const NO_WORDS: readonly Word[] = [];
 const quantities: Filled<QuantityNode>[] = [];
 const binaries: Filled<BinaryNode>[] = [];
 const names: Filled<NameNode>[] = [];
@@ -112,8 +114,15 @@ function letGo(e: Expression): void {
     case 'name':
       if (!e.callout && names.length < MOST) names.push(e);
       return;
+    case 'call':
+      for (const { value } of e.arguments) letGo(value);
+      return;
+    case 'list':
+      e.items.forEach(letGo);
+      return;
     case 'negate':
     case 'group':
+    case 'field':
       letGo(e.of);
   }
 }

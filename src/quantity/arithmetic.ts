@@ -126,13 +126,10 @@ function beyond(a: Quantity, b: Quantity, operator: string): Fault {
 
 export function negate(a: Quantity): Quantity | Fault {
   if (a.dimension.point) return fault('temperature-scaled', { operator: '-' });
-  return made(
-    -a.value + 0,
-    a.dimension,
-    a.unit,
-    spread1(a, (x) => -x + 0),
-  );
+  return made(-a.value + 0, a.dimension, a.unit, spread1(a, negated));
 }
+
+const negated = (x: number): number => -x + 0;
 
 /** `a` raised to a plain number: any for a plain number, a whole or fitting one for a quantity with a unit. */
 export function power(a: Quantity, b: Quantity): Quantity | Fault {
@@ -144,11 +141,17 @@ export function power(a: Quantity, b: Quantity): Quantity | Fault {
   if (a.value === 0 && b.value < 0) return fault('division-by-zero');
   const value = a.value ** b.value;
   if (Number.isNaN(value)) return fault('root-of-negative');
-  // At zero an even power turns round; the other powers do not mind a sample there.
-  const moved = b.spread === null ? spread1(a, (x) => x ** b.value, [0]) : spread2(a, b, (x, y) => x ** y);
-  const spread = (b.value < 0 ? failsBetween(a, isBeyondZero) : null) ?? moved;
-  return made(value, dimension, powerUnit(a.unit, b.value), spread);
+  return made(value, dimension, powerUnit(a.unit, b.value), powerSpread(a, b));
 }
+
+function powerSpread(a: Quantity, b: Quantity): Spread {
+  const fails = b.value < 0 ? failsBetween(a, isBeyondZero) : null;
+  if (fails || b.spread !== null) return fails ?? spread2(a, b, raised);
+  // At zero an even power turns round; the other powers do not mind a sample there.
+  return a.spread === null ? null : spread1(a, (x) => x ** b.value, [0]);
+}
+
+const raised = (x: number, exponent: number): number => x ** exponent;
 
 /** A copy of `a` shown in another unit of its kind. */
 export function shownIn(a: Quantity, unit: Unit): Quantity {

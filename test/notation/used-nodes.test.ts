@@ -15,6 +15,9 @@ const LINES = [
   'g = 20 °C ± 2 °C',
   'h = 2 in .. -1.5 in',
   'i = 25 mm h7',
+  'j = [a, 2 mm, a ^ 2 / a]',
+  'set = ball_on_shank(30 mm, shank: 12 mm)',
+  'k = set.tilt + 0.5°',
 ];
 
 describe('used nodes', () => {
@@ -45,6 +48,7 @@ describe('used nodes', () => {
       'length = depth ^ 2 + depth # longer',
       'x = 7 mm +0.2/-0.3 hole',
       'y = -(x - z) ± 0.5 mm to cm',
+      'w = [x, max(x, 2 * z)].y',
       'x = 2 mm ± 0.1 #\u202e',
     ];
     // More than are kept.
