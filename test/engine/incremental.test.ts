@@ -319,6 +319,16 @@ describe('one edit', () => {
       ['a = b', 'b = c', 'c = 1 mm + 1 kg'],
     ],
     [
+      'that takes one of three away leaves two that are told',
+      ['a = 1 mm', 'a = 2 mm', 'a = 3 mm'],
+      ['a = 1 mm', 'a = 2 mm'],
+    ],
+    [
+      'that takes the later readings away leaves the first',
+      ['a measured 13 mm', 'a measured 14 mm', 'a measured 15 mm', 'x = a.reading'],
+      ['a measured 13 mm', 'x = a.reading'],
+    ],
+    [
       'of a part of a result is told to a line that shows the whole',
       ['r = 0.4 mm', 's = ball_on_shank(30 mm, 12 mm, nose_radius: r)', 's'],
       ['r = 0.5 mm', 's = ball_on_shank(30 mm, 12 mm, nose_radius: r)', 's'],
@@ -339,6 +349,18 @@ describe('one edit', () => {
       expect(view(calculate(first ?? '', MILL))).not.toEqual(view(calculate(second ?? '', MILL)));
     }
   });
+});
+
+it.each([
+  [['wide = 10 mm ± 0.5', 'gap = wide ± 0.001 mm']],
+  [['wide = base ± 0.5 mm', 'gap = wide ± 0.001 mm', 'base = 10 mm']],
+])('the cause in %j keeps its name when other lines come', (lines) => {
+  const sheet = new Sheet();
+  for (const more of [[], ['b = 1 mm'], ['b = 1 mm', 'c = b']]) {
+    sheet.update(readNote(note([...more, ...lines])));
+    const [finding] = sheet.findings();
+    expect([finding?.code, finding?.data['input']]).toEqual(['band-wider-than-asked', 'wide']);
+  }
 });
 
 it('a line stays what it says, limits, unit and all, however often it is worked out', () => {
