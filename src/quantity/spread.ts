@@ -28,7 +28,7 @@ export function spread1(
 ): Spread {
   if (a.spread === null) return null;
   const nominal = f(a.value);
-  const out = new Reaches(a.spread.length);
+  count = 0;
   for (const reach of a.spread) {
     const at = reach.at.map(f);
     let along = alongOf(reach);
@@ -39,10 +39,10 @@ export function spread1(
       at.push(...met.map(f));
       along = [...along, ...met.map((x) => whereIs(reach, x))];
     }
-    const bad = out.keep(reach.input, at, along, reach.inside, nominal);
+    const bad = keep(reach.input, at, along, reach.inside, nominal);
     if (bad) return bad;
   }
-  return out.all;
+  return allKept();
 }
 
 /**
@@ -59,7 +59,7 @@ export function spread2(
   const s = a.spread ?? NOBODY;
   const t = b.spread ?? NOBODY;
   const nominal = f(a.value, b.value);
-  const out = new Reaches(s.length + t.length);
+  count = 0;
   for (let i = 0, j = 0; i < s.length || j < t.length;) {
     const input = Math.min(s[i]?.input ?? Infinity, t[j]?.input ?? Infinity);
     const p = s[i]?.input === input ? s[i++] : undefined;
@@ -71,11 +71,11 @@ export function spread2(
     const at = endsOf(f, p0, q0, p1, q1);
     const along = placesBetween(p, q, turn === null ? NaN : turn(p0, p1, q0, q1));
     for (const place of along) at.push(f(p ? sampleAt(p, place) : a.value, q ? sampleAt(q, place) : b.value));
-    const bad = out.keep(input, at, along, (p ?? q)?.inside ?? true, nominal);
+    const bad = keep(input, at, along, (p ?? q)?.inside ?? true, nominal);
     if (bad) return bad;
   }
-  if (out.count > MAX_INPUTS) return fault('too-many-inputs', { count: out.count });
-  return out.all;
+  if (count > MAX_INPUTS) return fault('too-many-inputs', { count });
+  return allKept();
 }
 
 export const sum = (x: number, y: number): number => x + y;
@@ -117,39 +117,34 @@ export function failsBetween(a: Quantity, bad: (low: number, high: number) => bo
   return null;
 }
 
-/** What moves a result. A list grown step by step would have room for many more, and there is one for every toleranced line. */
-class Reaches {
-  count = 0;
-  private readonly list: Reach[] = [];
+/**
+ * What moves the result that is being worked out, as far as that has come: no operation begins in the midst of another. A list
+ * of its own, grown step by step, would have room for many more, and there is one for every toleranced line.
+ */
+const kept: Reach[] = [];
+let count = 0;
 
-  constructor(most: number) {
-    this.list.length = most;
+/** Adds a reach unless the input turned out to have no influence; a sample that is no number is a fault. */
+function keep(
+  input: number,
+  at: readonly number[],
+  along: readonly number[],
+  inside: boolean,
+  nominal: number,
+): Fault | null {
+  let moved = false;
+  const least = Math.abs(nominal) * NO_INFLUENCE;
+  for (const x of at) {
+    if (!Number.isFinite(x)) return fault('fails-at-limit', { input });
+    if (Math.abs(x - nominal) > least) moved = true;
   }
+  if (moved) kept[count++] = along.length === 0 ? { input, at, inside } : { input, at, along, inside };
+  return null;
+}
 
-  /** Adds a reach unless the input turned out to have no influence; a sample that is no number is a fault. */
-  keep(
-    input: number,
-    at: readonly number[],
-    along: readonly number[],
-    inside: boolean,
-    nominal: number,
-  ): Fault | null {
-    let moved = false;
-    const least = Math.abs(nominal) * NO_INFLUENCE;
-    for (const x of at) {
-      if (!Number.isFinite(x)) return fault('fails-at-limit', { input });
-      if (Math.abs(x - nominal) > least) moved = true;
-    }
-    if (moved)
-      this.list[this.count++] = along.length === 0 ? { input, at, inside } : { input, at, along, inside };
-    return null;
-  }
-
-  /** All that were kept; null when there are none. */
-  get all(): readonly Reach[] | null {
-    this.list.length = this.count;
-    return this.count === 0 ? null : this.list;
-  }
+/** All that were kept; null when there are none. */
+function allKept(): readonly Reach[] | null {
+  return count === 0 ? null : kept.slice(0, count);
 }
 
 /** Where the samples between the ends were taken; evenly spread when whoever took them did not say. */
