@@ -168,6 +168,11 @@ export const lineFindings: Record<string, FindingKind> = {
     'Limits follow the expression of a figure, outside all brackets.',
     'Give the toleranced size a line of its own, with a name.',
   ),
+  'limits-in-fractions': error(
+    (d) => `${code(d, 'written')} could be limits, or a sum in which a fraction is divided.`,
+    'The first of two limits is a decimal number, since a fraction and `/` would be a division. A sum that is meant has its ' +
+      'division in brackets.',
+  ),
   'limits-or-sum': error(
     (d) => `In ${code(d, 'written')} the signed numbers with \`/\` are limits, and limits do not calculate.`,
     'A signed number, `/` and another signed number after a size are its limits, as on a drawing.',

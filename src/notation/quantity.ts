@@ -4,6 +4,7 @@ import { DEGREE, PERCENT, mayFollow } from '../quantity/units';
 import { codeAt, isBlank, isDigit, isLetter, skipBlanks } from './characters';
 import { read, readFraction, readNumber } from './number';
 import { refuseQuote } from './refuse-characters';
+import { refuseFractionLimits } from './refuse-limits';
 import {
   refuseBareMixed,
   refuseFractionOverZero,
@@ -35,6 +36,8 @@ export function parseQuantity(s: Scanner): QuantityNode | null {
     else if (last !== -1) {
       const mixed = isBlank(codeAt(text, end));
       if (threadAt(text, last)) return refuseThread(s, start, last);
+      if (s.limitsMayFollow && Number.isFinite(read.value) && refuseFractionLimits(s, start, last))
+        return null;
       if (unitFollows(s, last) || (s.bareFractions && itemEnds(s, last))) {
         if (!Number.isFinite(read.value)) return refuseFractionOverZero(s, start, last);
         if (read.improper) return refuseImproper(s, start, last);
