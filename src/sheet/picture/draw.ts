@@ -153,7 +153,7 @@ export function dimension(
     : [line(p, q, 'thin', name), arrow(p, q), arrow(q, p)];
   if (fits)
     return [extension(a), extension(b), ...heads, text(lifted(middle), words, 'middle', turned)].join('');
-  // Beyond the end at the reader's right (of an upright one, at its lower end), level.
+  // Level, beyond the end at the reader's right; of an upright one, beside its middle.
   const end = ux > 0 ? along(q, short ? 18 : 6) : along(p, short ? -18 : -6);
   const beside = Math.abs(ux) > 0.3 ? at(end.x + 3, end.y + 4) : at(end.x + 6, middle.y + 4);
   return [extension(a), extension(b), ...heads, text(beside, words, 'start')].join('');
