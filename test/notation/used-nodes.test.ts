@@ -50,6 +50,7 @@ describe('used nodes', () => {
       'y = -(x - z) ± 0.5 mm to cm',
       'w = [x, max(x, 2 * z)].y',
       'x = 2 mm ± 0.1 #\u202e',
+      'h = tap_drill(M30x1.5-6g)',
     ];
     // More than are kept.
     for (let i = 0; i < 100; i++) {
