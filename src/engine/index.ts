@@ -17,7 +17,7 @@ export type {
 export { Sheet, calculate, calculateLines } from './sheet';
 export { isolated } from './direction';
 export { machineCautions } from './machine-cautions';
-export { planned, valueNow } from './planned';
+export { planned, recordedOf, valueNow } from './planned';
 export { NOTHING, lastSigned, signedLines } from './signed';
 export { literalOf } from './statement';
 export { STARTER_CARDS } from './starter-cards';

@@ -6,7 +6,7 @@ import type { Node } from './node';
 import type { Asked, ReadingResult } from './results';
 
 /** Lines that record something about a name, in the order of the note. */
-function inOrder(records: Records): readonly Node[] {
+export function inOrder(records: Records): readonly Node[] {
   records.ordered ??= records.lines.slice().sort((a, b) => a.line - b.line);
   return records.ordered;
 }

@@ -1,5 +1,5 @@
 /** What kind of thing belongs where the cursor stands. */
-import { KNOWN_FIELDS, type Sheet, parameterDimension, planned } from '../engine/index';
+import { KNOWN_FIELDS, type Sheet, parameterDimension, planned, recordedOf } from '../engine/index';
 import { parseLine } from '../notation/line';
 import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
@@ -37,13 +37,8 @@ export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dime
 
 /** What was read or used of a name says what it is; a number that waits for its unit is no plain number yet. */
 function recordedAs(sheet: Sheet, name: string): Dimension | null {
-  const kinds = sheet.rows().flatMap(({ statement }) => {
-    if (statement.kind !== 'reading' && statement.kind !== 'used') return [];
-    if (statement.path.names.join('.') !== name) return [];
-    const sizes = statement.kind === 'used' ? [statement] : statement.readings;
-    return sizes.map(({ value }) => value.unit.dimension);
-  });
-  return kinds.find((kind) => kind !== NUMBER) ?? null;
+  const sized = recordedOf(sheet, name).find(({ unit }) => unit.dimension !== NUMBER);
+  return sized?.unit.dimension ?? null;
 }
 
 /** Whatever a sum, a comparison or limits set beside each other is of one kind. */

@@ -1,6 +1,6 @@
 /** Readings on the way, at the end, and what was really run. */
 import { describe, expect, it } from 'vitest';
-import { type ReadingResult, calculate, calculateLines } from '../../src/engine/index';
+import { type ReadingResult, calculate, calculateLines, recordedOf } from '../../src/engine/index';
 
 function read(figure: string, reading: string): { result: ReadingResult | null; codes: string[] } {
   const sheet = calculateLines(`${figure}\n${reading}\n`);
@@ -173,4 +173,17 @@ describe('places of readings', () => {
     // Line through the readings, drawn out to the tailstock.
     expect(shift?.kind === 'number' ? shift.value : NaN).toBeCloseTo(0.06, 12);
   });
+});
+
+it('what was read or used of a name is there by its name, in the order of the note', () => {
+  const sheet = calculateLines('s.ring used 3 mm\na used 7\na measured 5 mm, 6 mm\nb measured 1 kg\n');
+  const recorded = (path: string): readonly unknown[] =>
+    recordedOf(sheet, path).map(({ value, unit }) => [value, unit.symbol]);
+  expect(recorded('a')).toEqual([
+    [7, ''],
+    [5, 'mm'],
+    [6, 'mm'],
+  ]);
+  expect(recorded('s.ring')).toEqual([[3, 'mm']]);
+  for (const path of ['s', 'c', 'a.b']) expect(recorded(path)).toEqual([]);
 });

@@ -117,6 +117,10 @@ describe('units', () => {
     expect(first(1, 'w measured 5 kg', 'w = 3 ‸')).toEqual(['kg']);
     expect(first(1, 'w = 3 ‸', 'v used 2 rpm', 'w used 5 kg')).toEqual(['kg']);
     expect(first(1, 'v used 2 rpm', 'w used 3 ‸')).toEqual(['mm']);
+    // The first that has a unit says it, and a part of a record is asked by its own name.
+    expect(first(1, 'w measured 4, 5 kg', 'w used 2 rpm', 'w = 3 ‸')).toEqual(['kg']);
+    expect(first(1, 's.ring used 5 kg', 's.ring measured 3 ‸')).toEqual(['kg']);
+    expect(first(1, 's.ring used 5 kg', 's measured 3 ‸')).toEqual(['mm']);
     expect(first(1, 'w = 5 kg', 'w measured 3 ‸')).toEqual(['kg']);
     expect(first(1, 'n = 300 rpm', 'n used 2 ‸')).toEqual(['rpm']);
     expect(first(1, 'ball = ball_on_shank(30 mm, 12 mm)', 'ball.tilt used 11 ‸')).toEqual(['°']);
