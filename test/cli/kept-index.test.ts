@@ -1,5 +1,5 @@
 /** The index that the command line keeps between runs, on real files: damaged, killed while it is written, and shared. */
-import { spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import {
   chmodSync,
@@ -153,20 +153,23 @@ describe('a run that is killed while it writes the index', () => {
   // Long notes, so that writing takes long enough to be met.
   const WORDS = 'The gauge goes on with a push and no play. '.repeat(1500);
 
-  /** Starts a run, and kills it `late` ms after it began to write. Tells whether it was met while writing. */
-  async function killed(root: string, cache: string, late: number): Promise<boolean> {
-    const kept = join(cache, 'scribeline');
-    const child = spawn(process.execPath, [BIN, ...QUERY], {
+  const start = (root: string, cache: string): ChildProcess =>
+    spawn(process.execPath, [BIN, ...QUERY], {
       cwd: root,
       env: { ...process.env, ...cacheIn(cache) },
       stdio: 'ignore',
     });
+
+  /** Starts a run, and kills it `late` ms after it began to write. Tells whether it was met while writing. */
+  async function killed(root: string, cache: string, late: number): Promise<boolean> {
+    const kept = join(cache, 'scribeline');
+    const child = start(root, cache);
     const over = once(child, 'exit');
     const beside = (): number =>
       existsSync(kept) ? readdirSync(kept).filter((name) => name.endsWith('.tmp')).length : 0;
     const before = beside();
-    const start = Date.now();
-    while (child.exitCode === null && beside() === before && Date.now() - start < 20_000)
+    const since = Date.now();
+    while (child.exitCode === null && beside() === before && Date.now() - since < 20_000)
       await new Promise((done) => setImmediate(done));
     const until = performance.now() + late;
     while (performance.now() < until);
@@ -204,6 +207,34 @@ describe('a run that is killed while it writes the index', () => {
     rmSync(join(root, nameOf(1)));
     await find(root, cache);
     expect(left()).toHaveLength(1);
+  });
+
+  it('may leave what it puts behind torn: the next run reads again what that was of', async () => {
+    const [root, cache, other] = [workshop(30, WORDS), folder({}), folder({})];
+    await find(root, cache);
+    const file = keptFile(cache);
+    const whole = readFileSync(file);
+    const met: boolean[] = [];
+    for (let round = 0; round < 5; round++) {
+      writeFileSync(file, whole);
+      // Few enough to be put behind what is there.
+      for (let i = 1; i <= 6; i++) writeFileSync(join(root, nameOf(i)), jobNote(i, round + 2) + WORDS);
+      const child = start(root, cache);
+      const over = once(child, 'exit');
+      const isUntouched = (): boolean => statSync(file).size === whole.length;
+      while (child.exitCode === null && isUntouched()) {
+        // Looking without a pause meets the most: it takes less than a thousandth of a second.
+        for (let i = 0; i < 200 && isUntouched(); i++);
+        await new Promise((done) => setImmediate(done));
+      }
+      child.kill('SIGKILL');
+      await over;
+      met.push(child.signalCode === 'SIGKILL' && statSync(file).size > whole.length);
+      expect(readFileSync(file).subarray(0, whole.length).equals(whole)).toBe(true);
+      expect(await find(root, cache)).toEqual(await find(root, other));
+    }
+    // In the midst of it, or just behind.
+    expect(met).toContain(true);
   });
 });
 
