@@ -27,7 +27,9 @@ describe('package.json', () => {
       grammar?.path ?? '',
       ...contributes['markdown.previewScripts'],
       ...contributes['markdown.previewStyles'],
-      ...contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.image)),
+      ...contributes.walkthroughs.flatMap(({ steps }) =>
+        steps.flatMap(({ media }) => Object.values(media.image)),
+      ),
       ...contributes.viewsContainers.activitybar.map(({ icon }) => icon),
     ];
     for (const path of named) expect([path, existsSync(root + path)]).toEqual([path, true]);

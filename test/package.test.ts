@@ -63,7 +63,9 @@ describe('the VSIX', () => {
       ...contributes.languages.map(({ configuration }) => configuration),
       ...contributes['markdown.previewScripts'],
       ...contributes['markdown.previewStyles'],
-      ...contributes.walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.image)),
+      ...contributes.walkthroughs.flatMap(({ steps }) =>
+        steps.flatMap(({ media }) => Object.values(media.image)),
+      ),
       ...contributes.viewsContainers.activitybar.map(({ icon }) => icon),
     ];
     const path = (name: string): string => `extension/${name.replace(/^\.\//, '')}`;

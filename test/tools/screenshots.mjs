@@ -3,7 +3,7 @@
 //   node test/tools/screenshots.mjs NOTE.md [options]      (after `npm run build`)
 //     --theme light,dark,hc,hc-light   one run of the steps for each           default light
 //     --host node|web                                                           default node
-//     --width 1400  --height 900
+//     --width 1400  --height 900  --scale 1     in points, and pixels a point
 //     --out FOLDER                     default out/pictures (ignored by git)
 //     --name WORD                      first word of the pictures' names; default the note's name
 //     --settings JSON                  further settings of VS Code
@@ -24,6 +24,7 @@
 //   type TEXT         types it at the cursor     keys CHORD   such as Control+Shift+k
 //   command NAME      runs a command by its name in the palette
 //   scroll PIXELS     scrolls the preview        wait MS
+//   until TEXT        waits until the editor shows TEXT, such as a result at a line's end
 //
 // Example: node test/tools/screenshots.mjs examples/ball-on-shank.md --theme light,dark --steps 'editor; hover ring; preview'
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -57,6 +58,7 @@ const { values: options, positionals } = parseArgs({
     host: { type: 'string', default: 'node' },
     width: { type: 'string', default: '1400' },
     height: { type: 'string', default: '900' },
+    scale: { type: 'string', default: '1' },
     out: { type: 'string', default: join(root, 'out/pictures') },
     name: { type: 'string' },
     settings: { type: 'string', default: '{}' },
@@ -79,6 +81,7 @@ async function pictures(theme) {
     close.push(() => vscode.close());
     const { browser, page } = await openBrowser({
       viewport: { width: Number(options.width), height: Number(options.height) },
+      deviceScaleFactor: Number(options.scale),
       colorScheme: theme === 'dark' || theme === 'hc' ? 'dark' : 'light',
     });
     close.push(() => browser.close());
@@ -127,6 +130,12 @@ async function walk(page, theme) {
     }
   }
 }
+
+const isShown = (page, text) =>
+  place(page, text).then(
+    () => true,
+    () => false,
+  );
 
 /** Each does one thing and gives the picture's word, or nothing for no picture. */
 const STEPS = {
@@ -184,6 +193,10 @@ const STEPS = {
     await page.waitForTimeout(500);
   },
   wait: (page, ms) => page.waitForTimeout(Number(ms)),
+  until: async (page, text) => {
+    for (let turn = 0; turn < 300 && !(await isShown(page, text)); turn++) await page.waitForTimeout(100);
+    await place(page, text);
+  },
 };
 
 for (const theme of options.theme.split(',')) await pictures(theme);
