@@ -116,6 +116,13 @@ describe('nobody can tell', () => {
     expect(read.findings().map(({ code }) => code)).toEqual(['outside-limits']);
   });
 
+  it('from limits that leave nothing, which move nothing', () => {
+    const sheet = calculate(fenced('x = 5 mm ± 0 mm', 'y = 2 * x', 'x final 5.1 mm'));
+    expect(without(sheet)).toContain('y');
+    expect(sheet.rows()[0]?.asked).toMatchObject({ low: 5, high: 5 });
+    expect(sheet.findings().map(({ code }) => code)).toEqual(['outside-limits']);
+  });
+
   it('from the code of a line, the last one without a line break too', () => {
     const lines = ['a = 1 mm', 'b = 25 mm'];
     expect(
