@@ -69,6 +69,13 @@ describe('package.json', () => {
     );
   });
 
+  it('writes code in the steps of the walkthrough as VS Code reads it there, between two marks', () => {
+    const words = Object.entries(JSON.parse(read('package.nls.json')) as Record<string, string>);
+    const steps = words.filter(([key]) => key.startsWith('walkthrough.')).map(([, text]) => text);
+    expect(steps.filter((text) => text.includes('`')).length).toBeGreaterThan(0);
+    for (const text of steps) expect(text.replace(/``[^`]+``/g, '')).not.toContain('`');
+  });
+
   it('has a bundle of texts to translate that is as gathered now, with every text in it', () => {
     expect(read('l10n/bundle.l10n.json')).toBe(`${JSON.stringify(texts(), null, 2)}\n`);
     const asked = ownTexts('src').flatMap((path) => [
