@@ -316,6 +316,11 @@ it('a dial of a boring head counts by its own screw', () => {
   });
 });
 
+it('a tip on the line of its slide moves by half of the change, for the smallest work too', () => {
+  const { args } = callOf('boring_head_setting(2 mm, 20 mm)');
+  expect(answer('boring_head_setting', args)['slide']).toBeCloseTo(9, 9);
+});
+
 it('the highest speed of a boring head is a speed', () => {
   const refuses = (name: string): boolean => {
     const { fields } = card('odd', { top_speed: 700, length_per_turn: 700 });

@@ -36,6 +36,7 @@ const MORE = [
   ]),
   'explain_tilt(22 mm, 14 mm, 15.5°, 22 mm)',
   'end_left_at(22 mm, 0 mm, 15.5°, 30 mm)',
+  'thread_infeed(M10, compound_angle: 25°)',
   // Worn by half a micrometre of two, beside 19/32 in that it would be larger than.
   'likely_size(15.0995 mm, shaft, wear: 0.002 mm)',
 ];
