@@ -283,7 +283,7 @@ export class Names {
 
   /** Forgets an entry that nobody needs any more. */
   private release(entry: Entry): void {
-    if (entry.idle && this.entries.get(entry.name) === entry) this.entries.delete(entry.name);
+    if (entry.idle) this.entries.delete(entry.name);
   }
 
   /** Remembers the one figure of a name, if there is just one, before its figures change. */
@@ -308,7 +308,7 @@ export class Names {
     for (const [entry, before] of this.renewed) {
       const now = entry.figure;
       if (!before || !now) this.touch(entry);
-      else if (now !== before) {
+      else {
         // One line took another's place as the name's figure: lines that look the name up need a fresh look only if the
         // new value differs, or the field that they want.
         replaced.push(entry);

@@ -123,6 +123,12 @@ describe('nobody can tell', () => {
     expect(sheet.findings().map(({ code }) => code)).toEqual(['outside-limits']);
   });
 
+  it('from the names of inputs, where there are very many', () => {
+    const lines = Array.from({ length: 1100 }, (_, i) => `a${i} = ${i + 1} mm ± 0.5`);
+    const [finding] = calculate(fenced(...lines, 'x = a7 + 1 mm ± 0.001 mm')).findings();
+    expect([finding?.code, finding?.data['input']]).toEqual(['band-wider-than-asked', 'a7']);
+  });
+
   it('from the code of a line, the last one without a line break too', () => {
     const lines = ['a = 1 mm', 'b = 25 mm'];
     expect(

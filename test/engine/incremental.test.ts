@@ -587,6 +587,12 @@ describe('what an edit costs', () => {
       ['a = 3 mm'],
       ['a = 3 mm', 'x = a.reading', 'a measured 3.1 mm'],
     ],
+    [
+      'the line alone, however many were told before',
+      1,
+      ['a measured 3 mm', 'x = a.reading', 'b = 1 mm'],
+      ['a measured 3 mm', 'x = a.reading', 'b = 2 mm'],
+    ],
   ])('%s', (_, evaluations, before, after) => {
     expect(cost(note(before), note(after))).toBe(evaluations);
   });
