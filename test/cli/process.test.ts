@@ -20,6 +20,16 @@ describe('the command line as it ships', () => {
     expect(readFileSync(BIN, 'utf8')).toMatch(/^#!\/usr\/bin\/env node\n/);
   });
 
+  it('knows the signs of drawings as the editor does', async () => {
+    const program = readFileSync(join(ROOT, 'dist/cli/program.js'), 'latin1');
+    expect(/[^\0-\x7f]/.exec(program)).toBeNull();
+    const at = folder({ 'a.md': fence('a = 30 mm ± 1%', 't = 15° +1/2°/−1/4°') });
+    const { out } = await scribeline(['check', 'a.md', '--json'], at);
+    const { notes } = valid<{ notes: { findings: { data: { offers: string[] } }[] }[] }>('check', out);
+    // A hundredth of 30 mm, and halves of a degree as decimals.
+    expect(notes[0]?.findings.map(({ data }) => data.offers)).toEqual([['± 0.3 mm'], ['+0.5°/−0.25°']]);
+  });
+
   it('checks a folder', async () => {
     const at = folder({ 'jobs/a.md': fence('a = 3/8 in to mm', 'b = 10 mm + 1') });
     const { code, out, err } = await scribeline(['check', 'jobs', '--json'], at);

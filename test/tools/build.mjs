@@ -11,7 +11,7 @@
 // the command line, the file beside it.
 import { build } from 'esbuild';
 import { spawnSync } from 'node:child_process';
-import { cpSync, existsSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
@@ -174,6 +174,7 @@ const BUNDLES = [
 /** Builds all bundles. @param {{ dev?: boolean, sizes?: boolean }} [options] */
 export async function buildAll({ dev = false, sizes = false } = {}) {
   const results = await Promise.all(BUNDLES.map((b) => build({ ...b, minify: !dev, sourcemap: dev })));
+  inAscii(`${root}/dist/cli/program.js`);
   keepCode();
   const shipped = results
     .map(({ metafile }) => metafile)
@@ -183,6 +184,12 @@ export async function buildAll({ dev = false, sizes = false } = {}) {
   const bundles = shipped.flatMap(partsOf).filter(({ file }) => !file.endsWith('.map'));
   writeFileSync(`${root}/dist/parts.json`, JSON.stringify(bundles));
   if (sizes) printSizes(bundles);
+}
+
+/** esbuild leaves signs in regular expressions as they are, and the command line is read byte by byte: see start.ts. */
+function inAscii(file) {
+  const escaped = (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  writeFileSync(file, readFileSync(file, 'utf8').replace(/[^\0-\x7f]/g, escaped));
 }
 
 /** Compiled code of the command line, from a first run of it; see src/hosts/cli/start.ts. */
