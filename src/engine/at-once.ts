@@ -29,9 +29,8 @@ export class FiguresOnly implements Scope {
   }
 
   standsFor(name: string): Value | null | undefined {
-    const value = this.figureValue(name);
-    // No line of figures can give this name anything.
-    return value === null && name === 'pi' && !this.isGiven(name) ? undefined : value;
+    // No line of figures can give pi anything.
+    return name === 'pi' && !this.isGiven(name) ? undefined : this.figureValue(name);
   }
 
   entry(): undefined {
