@@ -170,8 +170,7 @@ export const lineFindings: Record<string, FindingKind> = {
   ),
   'limits-in-fractions': error(
     (d) => `${code(d, 'written')} could be limits, or a sum in which a fraction is divided.`,
-    'The first of two limits is a decimal number, since a fraction and `/` would be a division. A sum that is meant has its ' +
-      'division in brackets.',
+    'A fraction and `/` would be a division: the first of two limits is a decimal. A sum has its division in brackets.',
   ),
   'limits-or-sum': error(
     (d) => `In ${code(d, 'written')} the signed numbers with \`/\` are limits, and limits do not calculate.`,

@@ -1,6 +1,6 @@
 /** Refusals of limits that do not say enough, or say two things. */
 import { type Unit, ONE, fromBase } from '../quantity/unit';
-import { isBlank, isMinus, nameEnd, skipBlanks } from './characters';
+import { nameEnd, skipBlanks } from './characters';
 import { refuseOdd } from './refuse-characters';
 import type { Scanner } from './scanner';
 import type { Expression, QuantityNode } from './syntax';
@@ -88,48 +88,40 @@ export function refuseSignedLimit(s: Scanner, start: number): null {
   return s.refuse('limit-with-sign', start, end, { written: s.slice(start, end), offers: ['± '] });
 }
 
-/** What a size or a figure ends with, in front of its limits. */
-const END_OF_SIZE = /[\p{L}\p{N}_)\]}"'°′″%]/u;
-/** `in/-1/32 in`, `/0`, after the fraction of the first: the units where there are any, and the second of the two. */
-const SECOND = new RegExp(
-  String.raw`\s*(?:(?<unit>"|°|\p{L}+)\s*)?\/\s*` +
-    String.raw`(?:(?<sign>[-+−])\s*(?<number>(?:\d+\s+)?\d+\/0*[1-9]\d*|\d*\.?\d+)|(?<zero>0(?:\.0+)?))(?![\d./])` +
-    String.raw`(?:\s*(?<last>"|°|(?!hole\b|shaft\b|to\b)\p{L}+))?`,
-  'uy',
-);
+/** Nobody leaves more blanks about a sign; a line full of fractions is not to be looked through again for each. */
+const NEAR = 20;
+/** The sign of a limit, after what a size or a figure ends with. */
+const FIRST = /[\p{L}\p{N}_)\]"'°′″%]\s*[-+−]$/u;
+/** `in/-1/32 in`, `/0`: behind the number of the first its unit, and the second with sign, number and unit. */
+const SECOND =
+  /\s*(?:("|°|\p{L}+)\s*)?\/\s*(?:([-+−])\s*((?:\d+\s+)?\d+\/0*[1-9]\d*|\d*\.?\d+)|0(?:\.0+)?)(?![\d./])(?:\s*("|°|(?!hole\b|shaft\b|to\b)\p{L}+))?/uy;
 
 /**
  * `1 in +1/16 in/-1/32 in`: the fraction from `start` to `end` is the first of two limits, which reads as a division. False
  * where it is not.
  */
 export function refuseFractionLimits(s: Scanner, start: number, end: number): boolean {
-  const { text } = s;
-  const sign = lastBefore(text, start);
-  const before = text.charAt(lastBefore(text, sign));
-  if ((text[sign] !== '+' && !isMinus(s.at(sign))) || !END_OF_SIZE.test(before)) return false;
+  const from = Math.max(0, start - NEAR);
+  const before = s.slice(from, start).trimEnd();
   SECOND.lastIndex = end;
-  const { unit = '', sign: other = '', number, zero, last } = SECOND.exec(text)?.groups ?? {};
-  if (number === undefined && zero === undefined) return false;
-  const limit = (of: string, amount: string, unit: string): string =>
-    of + decimal(amount) + (unit === '"' || unit === '°' || unit === '' ? unit : ` ${unit}`);
-  const first = limit(s.slice(sign, sign + 1), s.slice(start, end), unit);
-  const second = number === undefined ? limit('', '0', last ?? '') : limit(other, number, last ?? unit);
+  const found = FIRST.test(before) ? SECOND.exec(s.text) : null;
+  if (!found) return false;
+  const sign = from + before.length - 1;
+  const [, unit = '', other = '', number = '0', last = ''] = found;
+  const offer = `${s.text.charAt(sign)}${limit(s.slice(start, end), unit)}/${other}${limit(number, last || (other && unit))}`;
   const written = s.slice(sign, SECOND.lastIndex);
-  s.refuse('limits-in-fractions', sign, SECOND.lastIndex, { written, offers: [`${first}/${second}`] });
+  s.refuse('limits-in-fractions', sign, SECOND.lastIndex, { written, offers: [offer] });
   return true;
 }
 
-/** Where the last character before a place stands that is no blank. */
-function lastBefore(text: string, pos: number): number {
-  let at = pos - 1;
-  while (at >= 0 && isBlank(text.charCodeAt(at))) at--;
-  return at;
-}
-
-/** `1/32`, `1 1/32` and `0.5` as decimals. */
-function decimal(amount: string): string {
-  const [, whole = '0', above = '0', below = '1'] = /^(?:(\d+)\s+)?(\d+)\/(\d+)$/.exec(amount) ?? [];
-  return amount.includes('/') ? short(Number(whole) + Number(above) / Number(below)) : amount;
+/** `1/32`, `1 1/32` and `0.5` as decimals, with their unit. */
+function limit(amount: string, unit: string): string {
+  const [below = 1, above = 0, whole = 0] = amount
+    .split(/[\s/]+/)
+    .map(Number)
+    .reverse();
+  const decimal = amount.includes('/') ? short(whole + above / below) : amount;
+  return decimal + (/\p{L}/u.test(unit) ? ` ${unit}` : unit);
 }
 
 /** `30 mm +0.02/0.01`: the second of the two has no sign. */
