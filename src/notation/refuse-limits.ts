@@ -94,7 +94,7 @@ const NEAR = 20;
 const FIRST = /[\p{L}\p{N}_)\]"'°′″%]\s*[-+−]$/u;
 /** `in/-1/32 in`, `/0`: behind the number of the first its unit, and the second with sign, number and unit. */
 const SECOND =
-  /\s*(?:("|°|\p{L}+)\s*)?\/\s*(?:([-+−])\s*((?:\d+\s+)?\d+\/0*[1-9]\d*|\d*\.?\d+)|0(?:\.0+)?)(?![\d./])(?:\s*("|°|(?!hole\b|shaft\b|to\b)\p{L}+))?/uy;
+  /\s*(?:("|°|\p{L}+)\s*)?\/\s*(?:([-+−])\s*((?:\d+\s+)?\d+\/0*[1-9]\d*|\d+(?:\.\d+)?|\.\d+)|0(?:\.0+)?)(?![\d./])(?:\s*("|°|(?!hole\b|shaft\b|to\b)\p{L}+))?/uy;
 
 /**
  * `1 in +1/16 in/-1/32 in`: the fraction from `start` to `end` is the first of two limits, which reads as a division. False
