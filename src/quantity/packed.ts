@@ -82,6 +82,6 @@ export class PackedQuantities {
 /** Whether it is its number, its unit and the ends of its reaches, and nothing else. */
 function isPacked({ dimension, unit }: Quantity, spread: readonly Reach[]): boolean {
   if (unit.dimension !== dimension) return false;
-  for (const { at, along } of spread) if (at.length !== 2 || along) return false;
+  for (const { along } of spread) if (along) return false;
   return true;
 }
