@@ -145,9 +145,8 @@ export function power(a: Quantity, b: Quantity): Quantity | Fault {
 }
 
 function powerSpread(a: Quantity, b: Quantity): Spread {
-  const fails = b.value < 0 ? failsBetween(a, isBeyondZero) : null;
-  if (fails || b.spread !== null) return fails ?? spread2(a, b, raised);
-  // At zero an even power turns round; the other powers do not mind a sample there.
+  if (b.spread !== null) return (b.value < 0 ? failsBetween(a, isBeyondZero) : null) ?? spread2(a, b, raised);
+  // At zero an even power turns round, and one below zero has no value; the others do not mind a sample there.
   return a.spread === null ? null : spread1(a, (x) => x ** b.value, [0]);
 }
 

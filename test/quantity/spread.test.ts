@@ -140,6 +140,12 @@ describe('an operation on two figures', () => {
     expect(ok(add(pin, input(2, 1, 0.9, 1.1))).spread?.map(({ inside }) => inside)).toEqual([false, true]);
   });
 
+  it.each([2, 0])('of a number around zero to a power around %d has none at zero to mind', (exponent) => {
+    const made = ok(power(input(1, 1, -1, 2), input(2, exponent, exponent - 0.5, exponent + 0.5)));
+    expect(made.value).toBe(1);
+    expect(codeOf(power(input(1, 1, -1, 2), input(2, -2, -2.5, -1.5)))).toBe('fails-at-limit');
+  });
+
   it('says which input leaves it without a value', () => {
     const made = power(input(1, 1, -1, 2), input(2, 0.5, 0.4, 0.6));
     expect(made).toMatchObject({ code: 'fails-at-limit', data: { input: 1 } });
