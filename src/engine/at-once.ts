@@ -8,7 +8,8 @@ import { type SheetBlock, lineOf } from './blocks';
 import { Evaluation, type Scope } from './evaluate';
 import type { Entry } from './graph';
 import { Node, type NodeBlock } from './node';
-import { evaluateNode, figure } from './statement';
+import type { Asked } from './results';
+import { evaluateNode, figure, nominalOf } from './statement';
 
 /**
  * What such a figure may look at: figures that have their value, and pi. A card, a reading or the job may still come to mean something
@@ -17,6 +18,7 @@ import { evaluateNode, figure } from './statement';
 export class FiguresOnly implements Scope {
   private readonly evaluation = new Evaluation(this, '');
   private askedForMore = false;
+  limits: Asked | null = null;
 
   constructor(
     private readonly figureValue: (name: string) => Value | null,
@@ -43,12 +45,16 @@ export class FiguresOnly implements Scope {
     return false;
   }
 
-  /** The value of a figure that looks at nothing else and has nothing to say; null for any other. Limits know it as `input`. */
+  /**
+   * The value of a figure that looks at nothing else and has nothing to say; null for any other. Limits know it as `input`:
+   * those that are still to be put to the value are then in `limits`.
+   */
   valueOf(text: string, statement: Statement & { kind: 'figure' }, input: number): Value | null {
     const { evaluation } = this;
     this.askedForMore = false;
     evaluation.begin(text);
-    const value = figure(statement, evaluation, input);
+    const value = (statement.to ? figure : nominalOf)(statement, evaluation, input);
+    this.limits = statement.to ? null : evaluation.asked;
     return this.askedForMore || evaluation.problems.length > 0 ? null : value;
   }
 }

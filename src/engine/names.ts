@@ -4,7 +4,7 @@
  */
 import { PackedQuantities } from '../quantity/packed';
 import { placeIn } from '../quantity/place-in';
-import type { Value } from '../quantity/value';
+import type { Quantity, Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
 import { letGoFigure } from '../notation/used-nodes';
 import type { FiguresOnly } from './at-once';
@@ -56,6 +56,7 @@ export class Names {
     private readonly cardNamed: (name: string) => Card | null,
     private readonly giveValue: (node: Node) => void,
     private readonly valueAtOnce: FiguresOnly['valueOf'],
+    private readonly atOnce: () => FiguresOnly,
   ) {}
 
   readonly find = (name: string): Entry | undefined =>
@@ -198,12 +199,21 @@ export class Names {
     const input = limits ? ++inputs : 0;
     const value = this.valueAtOnce(text, statement, input);
     if (!value) return false;
-    const place = this.packed.add(value);
-    const known = place !== -1 ? place : limits ? new Entry(name.text, value, input) : value;
+    const known = this.known(name.text, value, input);
     this.entries.set(name.text, known);
     if (limits) this.inputs.push(known as Entry | number);
     letGoFigure(statement);
     return true;
+  }
+
+  /** What is kept of a figure that has been given its value at once. */
+  private known(name: string, value: Value, input: number): Entry | Value | number {
+    const { limits } = this.atOnce();
+    const place = limits
+      ? this.packed.addInput(value as Quantity, input, limits.low, limits.high)
+      : this.packed.add(value);
+    if (place !== -1) return place;
+    return input > 0 ? new Entry(name, value, input) : value;
   }
 
   /**

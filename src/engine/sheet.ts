@@ -64,6 +64,7 @@ export class Sheet implements Scope {
       (name) => (inside ? null : this.cardBox.named(name)),
       this.giveValue,
       this.valueAtOnce,
+      () => this.figuresOnly,
     );
     this.figuresOnly = new FiguresOnly(
       this.register.figureValue,

@@ -91,6 +91,18 @@ export function figure(
   evaluation: Evaluation,
   input: number,
 ): Value | null {
+  const nominal = nominalOf(statement, evaluation, input);
+  const { asked } = evaluation;
+  const value = asked ? asInput(nominal as Quantity, input, asked.low, asked.high) : nominal;
+  return shown(evaluation, value, statement.to);
+}
+
+/** The same without its limits, and as it comes. */
+export function nominalOf(
+  statement: Statement & { kind: 'figure' },
+  evaluation: Evaluation,
+  input: number,
+): Value | null {
   const value = evaluation.value(statement.expression);
   if (value === null) return null;
   const { limits } = statement;
@@ -99,15 +111,14 @@ export function figure(
       const sense = { start: statement.expression.end, end: statement.expression.end };
       evaluation.refuse(sense, fault('sense-without-limits', { sense: statement.sense }));
     }
-    return shown(evaluation, value, statement.to);
+    return value;
   }
   if (value.kind !== 'number') return evaluation.refuse(statement.expression, fault('limits-need-a-figure'));
   const asked = askedLimits(evaluation, statement, limits, value);
   if (!asked) return null;
   warnWhenWider(evaluation, limits, value, asked, input);
   evaluation.asked = asked;
-  const nominal = limits.kind === 'range' ? { ...value, value: (asked.low + asked.high) / 2 } : value;
-  return shown(evaluation, asInput(nominal, input, asked.low, asked.high), statement.to);
+  return limits.kind === 'range' ? { ...value, value: (asked.low + asked.high) / 2 } : value;
 }
 
 /** The limits a line asks for, in base units; null when they cannot be understood. */

@@ -53,6 +53,18 @@ export class PackedQuantities {
     return this.units.push(value.unit) - 1;
   }
 
+  /** The same for a quantity as an input of its own, with these ends; -1 where they leave it nothing. See `asInput`. */
+  addInput({ value, unit }: Quantity, input: number, low: number, high: number): number {
+    if (low === value && high === value) return -1;
+    this.inputs.push(input);
+    this.lows.push(low);
+    this.highs.push(high);
+    this.insides.push(low <= value && value <= high ? 1 : 0);
+    this.values.push(value);
+    this.ends.push(this.inputs.length);
+    return this.units.push(unit) - 1;
+  }
+
   /** The quantity, equal to what was put in. */
   at(place: number): Quantity {
     const start = this.startOf(place);

@@ -65,6 +65,12 @@ describe('needs a node from the beginning', () => {
     expect(without(calculate(fenced('lathe = 5 mm', 'x = 5 mm') + machine))).toEqual(['x']);
   });
 
+  it('no limits that `to` takes along', () => {
+    const sheet = calculate(fenced('x = 2 rev ± 0.5 rev to deg'));
+    expect(without(sheet)).toEqual(['x']);
+    expect(sheet.valueOf('x')).toMatchObject({ value: 720, spread: [{ at: [540, 900] }] });
+  });
+
   it('whatever needs pi, where a card has that name or may give it words', () => {
     const lines = fenced('x = 2 * pi', 'y = 3 mm');
     const card = '```machine pi\nspeeds = [70, 190] rpm\n```\n';

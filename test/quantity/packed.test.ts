@@ -1,6 +1,7 @@
 /** Quantities put away in few arrays come out as they were put in. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { asInput } from '../../src/quantity/limits';
 import { PackedQuantities } from '../../src/quantity/packed';
 import { add, divide, multiply, power } from '../../src/quantity/arithmetic';
 import { unit } from '../../src/quantity/units';
@@ -31,6 +32,20 @@ describe('packed quantities', () => {
         expect(withLimits.map((_, i) => packed.firstInput(i))).toEqual(
           withLimits.map(({ spread }) => spread?.[0]?.input),
         );
+      }),
+    );
+  });
+
+  it('are inputs of their own as `asInput` makes them', () => {
+    const end = fc.constantFrom(-0.5, -0.25, 0, 0.25, 0.5);
+    fc.assert(
+      fc.property(moved, end, end, (nominal, below, above) => {
+        const packed = new PackedQuantities();
+        const [low, high] = [nominal.value + below, nominal.value + above];
+        const wanted = asInput(nominal, 3, low, high);
+        const place = packed.addInput(nominal, 3, low, high);
+        expect(place).toBe(wanted.spread === null ? -1 : 0);
+        if (place === 0) expect(packed.at(0)).toEqual(wanted);
       }),
     );
   });
