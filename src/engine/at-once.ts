@@ -12,12 +12,13 @@ import type { Asked } from './results';
 import { evaluateNode, figure, nominalOf } from './statement';
 
 /**
- * What such a figure may look at: figures that have their value, and pi. A card, a reading or the job may still come to mean something
- * else while the rest of the note is read; a figure may not, but by another of its name.
+ * What such a figure may look at: figures that have their value, and pi. A card, a reading or the job may still come to mean
+ * something else while the rest of the note is read; a figure may not, but by another of its name.
  */
 export class FiguresOnly implements Scope {
   private readonly evaluation = new Evaluation(this, '');
   private askedForMore = false;
+  /** See `valueOf`. */
   limits: Asked | null = null;
 
   constructor(
