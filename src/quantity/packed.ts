@@ -42,24 +42,27 @@ export class PackedQuantities {
   /** Puts a value in; the answer is the place at which `at` has it, or -1 for one that is not to be packed. */
   add(value: Value): number {
     if (value.kind !== 'number' || !value.spread || !isPacked(value, value.spread)) return -1;
-    for (const { input, at, inside } of value.spread) {
-      this.inputs.push(input);
-      this.lows.push(at[0] ?? NaN);
-      this.highs.push(at[1] ?? NaN);
-      this.insides.push(inside ? 1 : 0);
-    }
-    this.values.push(value.value);
-    this.ends.push(this.inputs.length);
-    return this.units.push(value.unit) - 1;
+    for (const { input, at, inside } of value.spread)
+      this.addReach(input, at[0] ?? NaN, at[1] ?? NaN, inside);
+    return this.addMoved(value.value, value.unit);
   }
 
   /** The same for a quantity as an input of its own, with these ends; -1 where they leave it nothing. See `asInput`. */
   addInput({ value, unit }: Quantity, input: number, low: number, high: number): number {
     if (low === value && high === value) return -1;
+    this.addReach(input, low, high, low <= value && value <= high);
+    return this.addMoved(value, unit);
+  }
+
+  private addReach(input: number, low: number, high: number, inside: boolean): void {
     this.inputs.push(input);
     this.lows.push(low);
     this.highs.push(high);
-    this.insides.push(low <= value && value <= high ? 1 : 0);
+    this.insides.push(inside ? 1 : 0);
+  }
+
+  /** What is moved by the reaches that were added since the last one; the answer is its place. */
+  private addMoved(value: number, unit: Unit): number {
     this.values.push(value);
     this.ends.push(this.inputs.length);
     return this.units.push(unit) - 1;
