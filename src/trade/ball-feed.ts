@@ -14,6 +14,7 @@ import {
   shown,
   single,
 } from './build';
+import { isPositive } from './dial';
 import type { Formula, Given, Parameter, Refusal } from './formula';
 
 const BALL = length('ball', 'diameter of the ball');
@@ -32,7 +33,7 @@ const OWN = 'own derivation, plane and sphere geometry';
 
 function ratioOf(card: CardView): number | Refusal {
   const ratio = card.fields.get('ratio');
-  if (ratio?.kind === 'number' && ratio.dimension === NUMBER && ratio.value > 0) return ratio.value;
+  if (isPositive(ratio, NUMBER)) return ratio.value;
   return {
     refused: `The card of \`${card.name}\` needs a \`ratio\`, such as \`ratio = 40\`.`,
     parameter: 'head',

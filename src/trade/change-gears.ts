@@ -2,7 +2,15 @@
 import type { CardView } from '../quantity/value';
 import { field, length, listed, positive, shown } from './build';
 import type { Formula, Given, Parameter, Refusal, Step } from './formula';
-import { type Train, compoundTrain, gearsOf, holds, pairsOf, simpleTrain } from './indexing-gears';
+import {
+  type Train,
+  compoundTrain,
+  gearsOf,
+  holds,
+  pairsOf,
+  simpleTrain,
+  trainRatio,
+} from './indexing-gears';
 import { cardNumber } from './material';
 
 const LEAD = length('lead', 'advance of the thread in one turn: its pitch, or starts times pitch');
@@ -44,8 +52,6 @@ function twoPairs([above, below]: Quotient, gears: readonly number[]): Train | n
   return found && mounted(found);
 }
 
-const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
-
 /** The train whose ratio comes nearest, exact or not; null where the set has too few gears. */
 function nearest(ratio: number, gears: readonly number[]): Train | null {
   let best: Train | null = null;
@@ -55,7 +61,7 @@ function nearest(ratio: number, gears: readonly number[]): Train | null {
   for (const side of [singles, pairs])
     for (const drivers of side)
       for (const driven of side) {
-        const off = Math.abs(product(drivers) / product(driven) / ratio - 1);
+        const off = Math.abs(trainRatio({ drivers, driven }) / ratio - 1);
         if (off >= least || !holds(gears, [...drivers, ...driven])) continue;
         [best, least] = [mounted({ drivers, driven }), off];
       }
@@ -114,7 +120,7 @@ function none(
 ): Refusal {
   const lead = given.number('lead');
   const near = nearest(lead / screw / stud, gears);
-  const cut = near ? (product(near.drivers) / product(near.driven)) * screw * stud : NaN;
+  const cut = near ? trainRatio(near) * screw * stud : NaN;
   const as = quotient ? `: the train must be as ${quotient.join(' to ')}` : '';
   const help = near
     ? ` The nearest, ${words(near)}, cuts ${shown(cut, 'mm')}, which is ${shown(Math.abs(cut / lead - 1) * 100, 'mm')} out in 100 mm: ` +
@@ -146,7 +152,7 @@ const threadGears: Formula = {
     const result = found(given);
     if ('refused' in result) return result;
     const { train, screw, stud } = result;
-    const ratio = product(train.drivers) / product(train.driven);
+    const ratio = trainRatio(train);
     return {
       drivers: train.drivers,
       driven: train.driven,

@@ -2,7 +2,7 @@
 import type { CardView } from '../quantity/value';
 import { field, listed, optional, shown } from './build';
 import type { Formula, Given, Parameter, Refusal } from './formula';
-import { type Train, compoundTrain, gearsOf, pairsOf, simpleTrain } from './indexing-gears';
+import { type Train, compoundTrain, gearsOf, pairsOf, simpleTrain, trainRatio } from './indexing-gears';
 import {
   DIVISIONS,
   HEAD,
@@ -37,9 +37,6 @@ function ratioOf(divisions: number, substitute: number, { ratio }: Head): readon
   const common = divisor(above, substitute);
   return [above / common, substitute / common];
 }
-
-const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
-const quotient = ({ drivers, driven }: Train): number => product(drivers) / product(driven);
 
 /**
  * The nearest number that indexes plainly and whose gears are there, with a simple train before a compound one, and
@@ -167,7 +164,7 @@ const differentialIndexing: Formula = {
       sector_holes: found.move.holes + 1,
       drivers: found.train.drivers,
       driven: found.train.driven,
-      train: quotient(found.train),
+      train: trainRatio(found.train),
       idlers: idlers(found, divisions),
       plate: found.substitute > divisions ? 'with the crank' : 'against the crank',
       simpler: plainly(divisions, found.head),

@@ -12,6 +12,11 @@ export interface Train {
   readonly driven: readonly number[];
 }
 
+const product = (gears: readonly number[]): number => gears.reduce((a, b) => a * b, 1);
+
+/** Teeth of the drivers by teeth of the driven gears. */
+export const trainRatio = ({ drivers, driven }: Train): number => product(drivers) / product(driven);
+
 /** The gears of the head's set, the smallest first, those there twice named twice. */
 export function gearsOf(card: CardView): readonly number[] | Refusal {
   const gears = wholeNumbers(card.fields.get('gears'));
