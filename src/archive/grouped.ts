@@ -20,7 +20,7 @@ export interface JobGroup {
 /** A note is a job when it has a job's head or figures; a page of cards or of prose is none. */
 export const isJob = ({ job, amounts }: JobEntry): boolean => job['job'] !== undefined || amounts.length > 0;
 
-/** Groups in order, months with the latest first; those that do not say come last. Within a group the latest due first, then by path. */
+/** Groups in order, months with the latest first; those that do not say come last. Within a group as `inOrder`. */
 export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[] {
   const groups = new Map<string, JobItem[]>();
   for (const { path, entry } of kept) {
@@ -31,7 +31,7 @@ export function grouped(kept: Iterable<Kept>, by: Grouping): readonly JobGroup[]
     else groups.set(name, [{ path, entry }]);
   }
   return [...groups]
-    .map(([name, jobs]) => ({ name, jobs: jobs.sort(order) }))
+    .map(([name, jobs]) => ({ name, jobs: inOrder(jobs) }))
     .sort(
       (a, b) =>
         Number(a.name === '') - Number(b.name === '') ||
@@ -46,5 +46,8 @@ function groupOf({ job, errors, warnings }: JobEntry, by: Grouping): string {
   return job[by]?.trim() ?? '';
 }
 
-const order = (a: JobItem, b: JobItem): number =>
-  byUnits(b.entry.job['due'] ?? '', a.entry.job['due'] ?? '') || byUnits(a.path, b.path);
+/** Jobs as any list of them is read: the latest due first, then by path. */
+export const inOrder = <T extends JobItem>(jobs: readonly T[]): readonly T[] =>
+  [...jobs].sort(
+    (a, b) => byUnits(b.entry.job['due'] ?? '', a.entry.job['due'] ?? '') || byUnits(a.path, b.path),
+  );

@@ -1,7 +1,7 @@
 /** The list of jobs in groups: which notes are jobs, which group each is in, and what comes first. */
 import { describe, expect, it } from 'vitest';
 import { entryOf, labelOf } from '../../src/archive/entry';
-import { GROUPINGS, type Grouping, grouped, isJob } from '../../src/archive/grouped';
+import { GROUPINGS, type Grouping, grouped, inOrder, isJob } from '../../src/archive/grouped';
 
 const figures = (...lines: readonly string[]): string => ['', '```figures', ...lines, '```', ''].join('\n');
 const head = (...lines: readonly string[]): string => ['---', ...lines, '---', ''].join('\n');
@@ -38,6 +38,13 @@ describe('jobs in groups', () => {
   ])('by %s', (by, wanted) => {
     expect(groups(by)).toEqual(wanted);
     expect(GROUPINGS).toContain(by);
+  });
+
+  it('stand in one order, in whichever they were read', () => {
+    const order = (of: typeof notes): readonly string[] => inOrder(of).map(({ path }) => path);
+    const wanted = ['almanac.md', 'pin.md', 'sleeve.md', 'lever.md', 'anvil.md', 'gauge.md', 'prose.md'];
+    expect(order(notes)).toEqual(wanted);
+    expect(order([...notes].reverse())).toEqual(wanted);
   });
 
   it('are called by number and title, or by the file that has none', () => {

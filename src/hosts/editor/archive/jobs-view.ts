@@ -17,7 +17,14 @@ import {
 } from 'vscode';
 import { labelOf } from '../../../archive/entry';
 import { isolated } from '../../../engine/index';
-import { GROUPINGS, type Grouping, type JobGroup, type JobItem, grouped } from '../../../archive/grouped';
+import {
+  GROUPINGS,
+  type Grouping,
+  type JobGroup,
+  type JobItem,
+  grouped,
+  inOrder,
+} from '../../../archive/grouped';
 import type { PastJobs } from './past-jobs';
 
 const VIEW = 'scribeline.jobs';
@@ -84,10 +91,13 @@ class Jobs implements TreeDataProvider<Row> {
   }
 
   private sinceCards(): readonly JobRow[] {
-    return [...this.past.sinceCards].flatMap(([path, fresh]) => {
-      const entry = this.past.soFar.entry(path);
-      return entry ? [{ path, entry, fresh }] : [];
-    });
+    // Notes are read as they come in; what came first must not decide what stands first.
+    return inOrder(
+      [...this.past.sinceCards].flatMap(([path, fresh]) => {
+        const entry = this.past.soFar.entry(path);
+        return entry ? [{ path, entry, fresh }] : [];
+      }),
+    );
   }
 
   private sinceCardsItem(jobs: readonly JobRow[]): TreeItem {
