@@ -31,6 +31,8 @@ export interface Pair extends Pick<Result, 'measured' | 'against' | 'wanted'> {
   /** Which time goes over which: `first` over `second` when not said. */
   readonly over?: 'second over first';
   readonly turns?: number;
+  /** How often both sides are started anew for that many turns: how code is compiled differs by a tenth from start to start. */
+  readonly starts?: number;
   readonly unit?: string;
 }
 
@@ -60,35 +62,41 @@ function median(values: readonly number[]): number {
   return ((sorted[Math.floor(middle)] ?? NaN) + (sorted[Math.ceil(middle)] ?? NaN)) / 2;
 }
 
-export function compare({ turns = 25, ...pair }: Pair): void {
+export function compare({ turns = 25, starts = 1, ...pair }: Pair): void {
   const timed: (readonly [first: number, second: number])[] = [];
   let children: readonly ChildProcess[] = [];
   const warm = Math.ceil(turns / 3);
-  const once = async (): Promise<void> => {
+  const turnOfBoth = async (): Promise<readonly [first: number, second: number]> => {
     const [one, other] = children;
-    if (!one) return;
+    if (!one) return [NaN, NaN];
     const first = await turn(one, pair.first[1]);
     const second = 'ms' in pair.second ? pair.second.ms : other ? await turn(other, pair.second[1]) : NaN;
-    timed.push([first, second]);
+    return [first, second];
   };
-  const setup = async (_: unknown, mode: 'warmup' | 'run'): Promise<void> => {
-    if (mode === 'run') return;
+  const end = (): void => {
+    for (const child of children) child.kill();
+  };
+  const startAnew = async (): Promise<void> => {
+    end();
     const sides = [pair.first[0], ...('ms' in pair.second ? [] : [pair.second[0]])];
     children = await Promise.all(sides.map(started));
+    for (let i = 0; i < warm; i++) await turnOfBoth();
   };
-  const teardown = (_: unknown, mode: 'warmup' | 'run'): void => {
-    if (mode === 'warmup') return;
-    for (const child of children) child.kill();
+  const once = async (): Promise<void> => {
+    if (timed.length % turns === 0) await startAnew();
+    timed.push(await turnOfBoth());
+  };
+  const teardown = (): void => {
+    end();
     const { row, measured, against, wanted, over, unit } = pair;
-    const counted = timed.slice(-turns);
     const result: Result = {
       row,
       measured,
       against,
       wanted,
-      ratio: median(counted.map(([first, second]) => (over ? second / first : first / second))),
-      first: median(counted.map(([first]) => first)),
-      second: median(counted.map(([, second]) => second)),
+      ratio: median(timed.map(([first, second]) => (over ? second / first : first / second))),
+      first: median(timed.map(([first]) => first)),
+      second: median(timed.map(([, second]) => second)),
       ...(unit !== undefined && { unit }),
     };
     mkdirSync(OUT, { recursive: true });
@@ -96,10 +104,9 @@ export function compare({ turns = 25, ...pair }: Pair): void {
   };
   bench(`${pair.row} ${pair.measured}`, once, {
     time: 0,
-    iterations: turns,
+    iterations: turns * starts,
     warmupTime: 0,
-    warmupIterations: warm,
-    setup,
+    warmupIterations: 0,
     teardown,
   });
 }

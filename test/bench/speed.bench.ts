@@ -9,6 +9,8 @@ compare({
   first: ['mixed', 40],
   second: ['mathjs', 2],
   over: 'second over first',
+  turns: 10,
+  starts: 5,
 });
 
 compare({
@@ -59,6 +61,7 @@ for (const [row, kind] of [
     first: [`${kind}Long`, 1],
     second: [`${kind}Short`, 10],
     turns: 20,
+    starts: 5,
   });
 
 compare({
