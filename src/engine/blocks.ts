@@ -17,7 +17,7 @@ export function emptyBlock(key: string, nodeOf: NodeBlock['nodeOf']): SheetBlock
   return {
     key,
     content: '',
-    starts: new LineStarts(),
+    starts: new LineStarts(''),
     lines: [],
     firstLine: 0,
     moved: 0,
@@ -30,7 +30,7 @@ export interface LineChange {
   /** Index of the first line that differs, and how many old lines go. */
   readonly from: number;
   readonly removed: number;
-  readonly added: readonly string[];
+  readonly added: string[];
 }
 
 /** Texts are compared in pieces, smaller ones where they begin to differ: whole pieces compare far quicker than characters. */
@@ -56,14 +56,24 @@ function commonSuffix(a: string, b: string, most: number): number {
 }
 
 /**
- * Where each line of a text begins. An edit moves all lines after it; that is only noted, and made good as far as the next
- * edit is away.
+ * Where each line of a text begins, found out when somebody asks. An edit moves all lines after it; that is only noted, and
+ * made good as far as the next edit is away.
  */
 class LineStarts {
-  private starts: number[] = [];
+  private found: number[] | null = null;
   /** Lines from this index on begin this much further on than `starts` says. */
   private from = 0;
   private by = 0;
+
+  constructor(private text: string) {}
+
+  private get starts(): number[] {
+    if (!this.found) {
+      this.found = startsOf(linesOf(this.text), 0);
+      this.text = ''; // a text of which lines have changed need not stay
+    }
+    return this.found;
+  }
 
   at(index: number): number | undefined {
     const start = this.starts[index];
@@ -80,7 +90,7 @@ class LineStarts {
     const to = from + removed;
     for (let i = this.from; i < to; i++) this.move(i, this.by);
     for (let i = to; i < this.from; i++) this.move(i, -this.by);
-    this.starts = replaced(this.starts, from, removed, starts);
+    this.found = replaced(this.starts, from, removed, starts);
     this.from = from + starts.length;
     this.by += by;
   }
@@ -96,6 +106,11 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
   const { starts } = block;
   const prefix = commonPrefix(before, content);
   if (prefix === before.length && prefix === content.length) return null;
+  if (before === '') {
+    block.starts = new LineStarts(content);
+    block.content = content;
+    return { from: 0, removed: 0, added: linesOf(content) };
+  }
   // The line in which the first difference stands; everything before its start is the same.
   const from = Math.max(0, starts.firstFrom(prefix + 1) - 1);
   const fromOffset = starts.at(from) ?? before.length;
@@ -106,15 +121,18 @@ export function changeText(block: SheetBlock, content: string): LineChange | nul
   const delta = content.length - before.length;
   const added = linesOf(content.slice(fromOffset, oldEnd + delta));
   const removed = to - from;
-  let offset = fromOffset;
-  const fresh = added.map((line) => {
+  starts.replace(from, removed, startsOf(added, fromOffset), delta);
+  block.content = content;
+  return { from, removed, added };
+}
+
+/** Where lines begin that follow each other, the first of them at `offset`. */
+function startsOf(lines: readonly string[], offset: number): number[] {
+  return lines.map((line) => {
     const start = offset;
     offset += line.length + 1;
     return start;
   });
-  starts.replace(from, removed, fresh, delta);
-  block.content = content;
-  return { from, removed, added };
 }
 
 /** The code of one line. */

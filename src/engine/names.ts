@@ -18,6 +18,7 @@ import { isWarm } from './warm';
 
 const NOTHING: readonly Entry[] = [];
 const MOST_SEARCHES = 8;
+const FEW_GONE = 1000;
 let inputs = 0;
 
 export class Names {
@@ -26,10 +27,11 @@ export class Names {
   private packed = new PackedQuantities();
   /**
    * Lines with asked limits in the order of the numbers under which limits know them, which is the order they came in; of
-   * one without a node its entry, or its place among the packed. Lines that went stay until there are twice as many as before.
+   * one without a node its entry, or its place among the packed. Lines that went stay until they may be most of them.
    */
   private inputs: (Node | Entry | number)[] = [];
-  private mostInputs = 1000;
+  /** How many lines went since those that stay were last picked out. */
+  private gone = 0;
   /** Entries with more than one figure, kept so that findings cost no search. */
   readonly doubled = new Set<Entry>();
 
@@ -260,6 +262,7 @@ export class Names {
   /** Takes a line out. */
   drop(node: Node): void {
     node.block = null;
+    this.gone++;
     for (let lookup = node.lookups; lookup; lookup = lookup.nextOfNode) {
       lookup.leave();
       this.release(lookup.entry);
@@ -329,9 +332,9 @@ export class Names {
         }
       }
     }
-    if (this.inputs.length > this.mostInputs) {
+    if (this.gone > FEW_GONE + this.inputs.length / 2) {
       this.inputs = this.inputs.filter((line) => !(line instanceof Node) || line.block);
-      this.mostInputs = 2 * this.inputs.length + 1000;
+      this.gone = 0;
     }
     const { seeds } = this;
     this.seeds = [];

@@ -186,10 +186,12 @@ export class Sheet implements Scope {
     for (const block of before) if (!kept.has(block)) release(block, nodesOf(block));
     for (const { block, change, source } of moving) {
       const machines = source.on.map((word) => this.register.entryOf(word.text));
-      const lines = change.added.map((text) => {
+      // What is kept of a line takes the line's own place: texts that are done with need not stay while the rest is read.
+      const lines: (Node | string)[] = change.added;
+      change.added.forEach((text, i) => {
         const moved = gone.size === 0 ? undefined : gone.get(`${block.key}\0${text}`)?.pop();
         if (moved?.provides && moved.kind !== 'figure') this.register.touch(moved.provides);
-        return moved ?? this.register.add(text, machines, parseLine(text, source.word));
+        lines[i] = moved ?? this.register.add(text, machines, parseLine(text, source.word));
       });
       replaceLines(block, change, lines);
     }

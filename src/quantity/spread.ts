@@ -134,7 +134,9 @@ function keep(
 ): Fault | null {
   let moved = false;
   const least = Math.abs(nominal) * NO_INFLUENCE;
-  for (const x of at) {
+  // By index: this is where to go through a list otherwise makes an object, for every input of every operation.
+  for (let i = 0; i < at.length; i++) {
+    const x = at[i] ?? NaN;
     if (!Number.isFinite(x)) return fault('fails-at-limit', { input });
     if (Math.abs(x - nominal) > least) moved = true;
   }
