@@ -58,9 +58,13 @@ export function firstItems(count: number, item: (index: number) => string): stri
 /** Figures in sentences are rounded to this part of their unit: a thousandth of a millimetre or of a degree. */
 const PARTS = 1000;
 
-/** A figure for a sentence: `29.367 mm`, `11.789°`, `40`. */
+/** Below this a plain number is shown with as many digits as it takes: a coefficient of 0.0499 is not 0.05. */
+const SMALL = 0.1;
+
+/** A figure for a sentence: `29.367 mm`, `11.789°`, `40`, `0.0499`. */
 export function shown(value: number, unit: string): string {
-  const text = String(Math.round(value * PARTS) / PARTS);
+  const rounded = Math.round(value * PARTS) / PARTS;
+  const text = String(unit === '' && Math.abs(value) < SMALL ? Number(value.toPrecision(3)) : rounded);
   return unit === '' || unit === '°' ? text + unit : `${text} ${unit}`;
 }
 

@@ -4,6 +4,7 @@ import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/engine/index';
+import { worked } from '../worked';
 import { parts } from './ask';
 import { benign } from './benign';
 import { ABUSE } from './notes';
@@ -14,9 +15,9 @@ const MOST = 10;
 const FLOOR = 40;
 
 function spent(run: () => void): number {
-  const { user } = process.cpuUsage();
+  const before = worked();
   run();
-  return (process.cpuUsage().user - user) / 1000;
+  return worked() - before;
 }
 
 const PLACES = 3;

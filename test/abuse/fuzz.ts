@@ -13,6 +13,7 @@ import schema from '../../src/hosts/cli/schema/check.schema.json';
 import { edited } from '../../src/language/edits';
 import { alignment } from '../../src/language/format';
 import { readNote } from '../../src/notation/note';
+import { worked } from '../worked';
 import { chance, parts, reported } from './ask';
 import { ABUSE } from './notes';
 
@@ -95,7 +96,7 @@ function fail(what: string, text: string, before = ''): void {
 
 /** Everything that must hold for a note, whatever stands in it. */
 function tried(text: string, before: string): void {
-  const { user } = process.cpuUsage();
+  const begun = worked();
   for (const [part, run] of parts(text, 2)) {
     try {
       run();
@@ -103,7 +104,7 @@ function tried(text: string, before: string): void {
       fail(`${part}: ${error instanceof Error ? (error.stack ?? '') : String(error)}`, text);
     }
   }
-  const took = (process.cpuUsage().user - user) / 1e6;
+  const took = (worked() - begun) / 1000;
   if (took > SLOW) fail(`slow: ${took.toFixed(1)} s`, text);
 
   const fresh = calculate(text);

@@ -6,6 +6,7 @@ import { JobIndex } from '../../src/archive/job-index';
 import type { Notes } from '../../src/archive/notes';
 import { readQuery } from '../../src/archive/query';
 import { Slices } from '../../src/archive/slices';
+import { worked } from '../worked';
 import { MemoryNotes, jobNote } from './workshop';
 
 /** Of the whole time; a slice is a few ms, so much longer ones mean that there are none. */
@@ -13,14 +14,7 @@ const PART = 0.5;
 
 const breathe = (): Promise<void> => new Promise((done) => setImmediate(done));
 
-/**
- * The time this process has worked, in ms. By the clock a slice would be as long as the machine
- * was busy with others in its midst.
- */
-function worked(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-}
+// Waits are told by what this process has worked: by the clock a slice would be as long as the machine was busy with others.
 
 /** The longest time between two turns of others while the work is done, as a part of all of it. */
 async function longestWait(work: () => Promise<unknown>): Promise<number> {

@@ -1,10 +1,10 @@
-import process from 'node:process';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseLine } from '../../src/notation/line';
 import type { Argument, Expression, FenceWord, Span, Statement } from '../../src/notation/syntax';
 import { unitNamed, unitNames } from '../../src/quantity/units';
 import { callOf, children, expressionsOf, nodeAt, textOf } from '../../src/notation/walk';
+import { worked } from '../worked';
 import { readFixtures } from './fixture';
 import { statementText } from './reading';
 
@@ -242,9 +242,9 @@ describe('any text', () => {
     ];
     const cost = (length: number): number => {
       const lines = pieces.map((text) => text.repeat(Math.floor(length / text.length)));
-      const { user } = process.cpuUsage();
+      const before = worked();
       for (let i = 0; i < 20; i++) for (const line of lines) parseLine(line, 'figures');
-      return process.cpuUsage().user - user;
+      return worked() - before;
     };
     cost(2000);
     // Eight times as long: about eight times the work, and 64 times where a step looks at the whole line again and again.

@@ -103,7 +103,7 @@ describe('shrink_grip', () => {
       call(', hub_yield: 210.1 MPa'),
       '210 MPa at the bore stretches a hub that yields at 209.9 MPa',
     ],
-    [call(', friction: 0.0499'), call(', friction: 0.05'), 'not 0.05'],
+    [call(', friction: 0.0499'), call(', friction: 0.05'), 'not 0.0499'],
     [call(', friction: 0.0005'), call(', friction: 0'), 'do not count on more'],
     [call(', friction: 0.2501'), call(', friction: 0.25'), 'do not count on more'],
     // More than 1 is refused, and not doubted as well.
