@@ -43,11 +43,12 @@ export interface Unit {
 const alone = new Map<NamedUnit, Unit>();
 /** Compounds that code names, which stay the same object too. */
 const permanent = new Map<string, Unit>();
-/** Compounds that notes make. */
-const interned = new Map<string, Unit>();
+/** Compounds that notes make: the same objects for as long as anybody holds them, so that equal units are one. */
+const interned = new Map<string, WeakRef<Unit>>();
 
-/** Interned units a hostile note can leave behind; past it that cache starts again. */
-const MAX_INTERNED = 20_000;
+/** So many interned units are few; past it those that nobody holds any more are swept away. */
+const FEW_INTERNED = 20_000;
+let mostInterned = FEW_INTERNED;
 
 /** No unit: a plain number. */
 export const ONE: Unit = { id: 0, symbol: '', dimension: NUMBER, factor: 1, offset: 0, parts: [] };
@@ -55,7 +56,8 @@ let serial = 1;
 
 /**
  * The unit made of these parts, or null when its dimension runs out of range or mixes currencies. Equal parts are
- * merged. A unit with one part is the same object every time; a compound is so once it was made with `keep`.
+ * merged. A unit with one part is the same object every time, as is a compound that was made with `keep`; any other is so for
+ * as long as somebody holds it.
  */
 export function unitOf(parts: readonly UnitPart[], keep = false): Unit | null {
   const kept = merged(parts);
@@ -65,14 +67,20 @@ export function unitOf(parts: readonly UnitPart[], keep = false): Unit | null {
   const symbol = symbolOf(kept);
   const known = permanent.get(symbol);
   if (known) return known;
-  const found = interned.get(symbol) ?? madeOf(kept, symbol);
-  if (found === null) return null;
-  if (keep) permanent.set(symbol, found);
-  else {
-    if (interned.size > MAX_INTERNED) interned.clear();
-    interned.set(symbol, found);
+  const found = interned.get(symbol)?.deref();
+  const unit = found ?? madeOf(kept, symbol);
+  if (unit === null) return null;
+  if (keep) permanent.set(symbol, unit);
+  else if (!found) intern(unit);
+  return unit;
+}
+
+function intern(unit: Unit): void {
+  if (interned.size >= mostInterned) {
+    for (const [symbol, held] of interned) if (!held.deref()) interned.delete(symbol);
+    mostInterned = Math.max(FEW_INTERNED, 2 * interned.size);
   }
-  return found;
+  interned.set(unit.symbol, new WeakRef(unit));
 }
 
 function unitAlone(unit: NamedUnit): Unit {

@@ -151,8 +151,11 @@ describe('units', () => {
     expect(() => unit('furlong')).toThrow('no such unit');
   });
 
-  it('keep the identity of what code names, however many units a note makes', () => {
+  it('keep the identity of what code names and of what is held, however many units a note makes', () => {
     const before = [MM, unit('mm/rev'), unit('%')];
+    const held = unitFrom('kg*rev/m');
+    const fresh = unitFrom('kg*rev/ft');
+    const other = fresh && otherSystem(fresh);
     const [m, s] = [unitNamed('m'), unitNamed('s')];
     if (!m || !s) throw new Error('m and s are units');
     const kinds = ['kg', 'K', 'deg', 'rev', 'N'].map((name) => unitNamed(name));
@@ -165,6 +168,10 @@ describe('units', () => {
     expect(unitFrom('mm')).toBe(before[0]);
     expect(unitFrom('mm/rev')).toBe(before[1]);
     expect(unitFrom('%')).toBe(before[2]);
+    // Nor does one that somebody holds, however it came to be made.
+    expect(unitFrom('kg*rev/m')).toBe(held);
+    expect(unitFrom('kg*rev/ft')).toBe(fresh);
+    expect(unitFrom(other?.symbol ?? '')).toBe(other);
   });
 
   it('make a temperature scale in a compound a difference', () => {
