@@ -131,8 +131,9 @@ describe('nothing is lost', () => {
       disk.failing = 'full';
       same(await document.save(), false);
       same([document.getText(), document.isDirty], [asked, true]);
-      // Saving is VS Code's own, and so are its words; it has buttons to try again and to save elsewhere.
+      // Saving is VS Code's own, and so are its words; it has buttons to try again and to save elsewhere. They go with the note.
       told(`Failed to save '${nameOf(document)}'`);
+      await new Promise((done) => setTimeout(done, 500));
     });
   }
 
