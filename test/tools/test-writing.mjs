@@ -220,11 +220,11 @@ const TESTS = {
         const [year, number] = [new Date().getFullYear(), String(i + 1).padStart(4, '0')];
         const path =
           i < 2 ? `jobs/${year}/${number}-lever-${kind}.md` : `orders/${number}/lever-${kind}-${year}.md`;
-        await until(
-          () => existsSync(join(folder, path)),
-          (there) => there,
+        // A file is there a moment before its text is.
+        const text = await until(
+          () => (existsSync(join(folder, path)) ? readFileSync(join(folder, path), 'utf8') : ''),
+          (written) => written !== '',
         );
-        const text = readFileSync(join(folder, path), 'utf8');
         for (const part of [
           'customer: Ostley Ferry Trust',
           `part: Lever, ${kind}`,
