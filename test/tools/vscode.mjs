@@ -227,7 +227,7 @@ const COUNTRY = 'de-DE';
 /** Runs the tests inside VS Code and gives their exit code. @param {Options & { timeout?: number }} options @returns {Promise<number>} */
 export async function runTests(options) {
   const vscode = await startVSCode({ ...options, country: COUNTRY });
-  const { browser, page } = await openBrowser({ locale: COUNTRY });
+  const { browser, page } = await openBrowser({ locale: COUNTRY, viewport: { width: 800, height: 500 } });
   const [told, toBeTold] = [[], []];
   try {
     await page.exposeFunction('notificationShown', (text) => told.push(text));
