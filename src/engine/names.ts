@@ -7,6 +7,7 @@ import { placeIn } from '../quantity/place-in';
 import type { Quantity, Value } from '../quantity/value';
 import type { Statement } from '../notation/syntax';
 import { letGoFigure } from '../notation/used-nodes';
+import { letGoAsked } from './asked';
 import type { FiguresOnly } from './at-once';
 import { bind } from './bind';
 import type { Card } from './cards';
@@ -211,9 +212,8 @@ export class Names {
   /** What is kept of a figure that has been given its value at once. */
   private known(name: string, value: Value, input: number): Entry | Value | number {
     const { limits } = this.atOnce();
-    const place = limits
-      ? this.packed.addInput(value as Quantity, input, limits.low, limits.high)
-      : this.packed.add(value);
+    const place = limits ? this.packed.addInput(value as Quantity, input, limits) : this.packed.add(value);
+    if (limits) letGoAsked(limits);
     if (place !== -1) return place;
     return input > 0 ? new Entry(name, value, input) : value;
   }

@@ -17,6 +17,7 @@ import type {
   Statement,
   UnitNode,
 } from '../notation/syntax';
+import { askedOf } from './asked';
 import { type Evaluation, unitText } from './evaluate';
 import { type Node, type Outcome, ONLY_A_VALUE } from './node';
 import type { Asked, CheckResult } from './results';
@@ -139,12 +140,12 @@ function askedLimits(
       const whole = { start: statement.expression.start, end: limits.end };
       return evaluation.refuse(whole, fault('limits-reversed', { offers: [`${b} .. ${a}`] }));
     }
-    return { low: value.value, high: other.value, sense, code: null, codeFor: null };
+    return askedOf(value.value, other.value, sense);
   }
   const upper = deviation(evaluation, limits.upper, value);
   const lower = upper === null ? null : deviation(evaluation, limits.lower, value);
   if (upper === null || lower === null) return null;
-  return { low: value.value + lower, high: value.value + upper, sense, code: null, codeFor: null };
+  return askedOf(value.value + lower, value.value + upper, sense);
 }
 
 /** A deviation in base units of the nominal's kind. Without a unit it takes the unit of a literal nominal. */

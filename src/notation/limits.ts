@@ -17,7 +17,7 @@ import {
 } from './refuse-limits';
 import type { Scanner } from './scanner';
 import type { Expression, Limits, QuantityNode, Sense, Span } from './syntax';
-import { quantityNodeOf } from './used-nodes';
+import { deviationsOf, quantityNodeOf } from './used-nodes';
 
 const PLUS_MINUS = 0xb1;
 const PLUS = 0x2b;
@@ -88,7 +88,7 @@ function plusMinus(s: Scanner, nominal: Expression, start: number): Limits | nul
   const difference = asDifference(size);
   const { value, unit, decimals, tail } = difference;
   const lower = quantityNodeOf(difference.start, difference.end, -value, unit, decimals, tail);
-  return { kind: 'deviations', start, end: size.end, upper: difference, lower };
+  return deviationsOf(start, size.end, difference, lower);
 }
 
 function deviations(s: Scanner, nominal: Expression, start: number): Limits | null {
@@ -112,7 +112,7 @@ function deviations(s: Scanner, nominal: Expression, start: number): Limits | nu
   if (!fitsNominal(s, nominal, a)) return null;
   const [upper, lower] =
     a.value >= b.value ? [asDifference(a), asDifference(b)] : [asDifference(b), asDifference(a)];
-  return { kind: 'deviations', start, end: second.end, upper, lower };
+  return deviationsOf(start, second.end, upper, lower);
 }
 
 function signed(s: Scanner, nominal: Expression, limits: number): QuantityNode | null {

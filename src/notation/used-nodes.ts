@@ -4,11 +4,12 @@
  * one's.
  */
 import type { Unit } from '../quantity/unit';
-import type { BinaryNode, Expression, NameNode, QuantityNode, Statement, Word } from './syntax';
+import type { BinaryNode, Expression, Limits, NameNode, QuantityNode, Statement, Word } from './syntax';
 
 type Filled<T> = { -readonly [Key in keyof T]: T[Key] };
 
 type Figure = Statement & { readonly kind: 'figure' };
+type Deviations = Limits & { readonly kind: 'deviations' };
 type FilledFigure = Omit<Filled<Figure>, 'name'> & { readonly name: Filled<Word> };
 
 /** As many as a long line needs; the rest is cleared away as everything is. */
@@ -19,6 +20,7 @@ const quantities: Filled<QuantityNode>[] = [];
 const binaries: Filled<BinaryNode>[] = [];
 const names: Filled<NameNode>[] = [];
 const figures: FilledFigure[] = [];
+const deviations: Filled<Deviations>[] = [];
 
 export function quantityNodeOf(
   start: number,
@@ -90,6 +92,21 @@ export function figureOf(
   return figure;
 }
 
+export function deviationsOf(
+  start: number,
+  end: number,
+  upper: QuantityNode,
+  lower: QuantityNode,
+): Deviations {
+  const limits = deviations.pop();
+  if (!limits) return { kind: 'deviations', start, end, upper, lower };
+  limits.start = start;
+  limits.end = end;
+  limits.upper = upper;
+  limits.lower = lower;
+  return limits;
+}
+
 /** Lets go of a figure with its expression: whoever calls it is the last that holds any part of them. */
 export function letGoFigure(figure: Figure): void {
   const { expression, limits } = figure;
@@ -97,6 +114,7 @@ export function letGoFigure(figure: Figure): void {
   if (limits?.kind === 'deviations') {
     letGo(limits.upper);
     letGo(limits.lower);
+    if (deviations.length < MOST) deviations.push(limits);
   }
   if (figures.length < MOST) figures.push(figure);
 }

@@ -27,6 +27,11 @@ class Column {
   }
 }
 
+interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+
 export class PackedQuantities {
   private readonly values = new Column();
   private readonly units: Unit[] = [];
@@ -48,7 +53,7 @@ export class PackedQuantities {
   }
 
   /** The same for a quantity as an input of its own, with these ends; -1 where they leave it nothing. See `asInput`. */
-  addInput({ value, unit }: Quantity, input: number, low: number, high: number): number {
+  addInput({ value, unit }: Quantity, input: number, { low, high }: Ends): number {
     if (low === value && high === value) return -1;
     this.addReach(input, low, high, low <= value && value <= high);
     return this.addMoved(value, unit);

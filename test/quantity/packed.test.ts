@@ -43,7 +43,7 @@ describe('packed quantities', () => {
         const packed = new PackedQuantities();
         const [low, high] = [nominal.value + below, nominal.value + above];
         const wanted = asInput(nominal, 3, low, high);
-        const place = packed.addInput(nominal, 3, low, high);
+        const place = packed.addInput(nominal, 3, { low, high });
         expect(place).toBe(wanted.spread === null ? -1 : 0);
         if (place === 0) expect(packed.at(0)).toEqual(wanted);
       }),
