@@ -87,7 +87,10 @@ async function pictures(theme) {
     close.push(() => browser.close());
     await page.goto(vscode.url([['openFile', vscode.fileUri(relative(workspace, note))]]));
     await page.locator('.monaco-editor .view-line').first().waitFor({ timeout: 60_000 });
-    await page.waitForTimeout(3000); // the extension starts, reads the note and answers
+    // The extension starts, reads the note and answers; a note without figures has nothing in the status bar to tell it by.
+    const ours = page.locator('.statusbar-item[id$="scribeline.findings"]');
+    await ours.waitFor({ timeout: 15_000 }).catch(() => {});
+    await page.waitForTimeout(2000);
     await walk(page, theme);
   } finally {
     for (const end of close.reverse()) await end();
