@@ -402,6 +402,19 @@ it('a warm reading follows the material of the job', () => {
   expect(inside).toEqual([true, false, true]);
 });
 
+it.each([
+  ['that moved to the front', ['a', 'b', 'c'], ['b', 'd', 'c']],
+  ['that moved from the front', ['b', 'd', 'c'], ['a', 'b', 'c']],
+  ['that is its like', ['a'], ['a', 'a']],
+])('a changed block is found beside one %s', (_, before, after) => {
+  const blocks = (names: readonly string[]): string => names.map((name) => note([`${name} = 1 mm`])).join('');
+  const sheet = new Sheet();
+  sheet.update(readNote(blocks(before)));
+  sheet.update(readNote(blocks(after)));
+  expect(view(sheet)).toEqual(view(calculate(blocks(after))));
+  expect(new Set(sheet.names())).toEqual(new Set(after));
+});
+
 describe('names that a sheet gives', () => {
   const lines = ['a = 1 mm', 'b = a', 'c = 3 mm ± 0.1', 'd = c + 1 mm'];
   it('are as many as asked for', () => {
