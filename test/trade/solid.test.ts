@@ -127,7 +127,7 @@ const SET_UPS = fc
     const proud = number('ball_setup_result', { ...setUp, shank: 1 }, 'pip_height');
     return proud < 0.4 * ball ? [{ ball, shank: neck, setUp }] : [];
   })
-  .slice(0, 7);
+  .slice(0, 10);
 
 it('tries grooves, necks left standing, pips and cones', () => {
   const told = (field: string): number[] =>

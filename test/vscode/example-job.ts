@@ -142,11 +142,9 @@ for (const [name, end] of ENDS)
           if (!edit) throw new Error(`${title} does nothing`);
           const [before, all] = [marked(note).length, errors(note)];
           await vscode.workspace.applyEdit(edit);
-          await until(
-            () => [title, text, marked(note).length < before || errors(note) < all],
-            ([, , isMended]) => isMended === true,
-          );
-          same([title, text, errors(note) <= all, note.eol], [title, text, true, end]);
+          const after = await settled(note);
+          same([title, text, after.length < before || errors(note) < all], [title, text, true]);
+          same([title, errors(note) <= all, note.eol], [title, true, end]);
           await vscode.commands.executeCommand('undo');
           same(note.getText(), whole);
           await until(
