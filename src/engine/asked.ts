@@ -1,8 +1,9 @@
 /** Limits as a line asks for them. Those of a figure that was given its value at once are not kept, and filled anew. */
 import type { Sense } from '../notation/syntax';
+import type { Filled } from '../notation/used-nodes';
 import type { Asked } from './results';
 
-let spare: { -readonly [Key in keyof Asked]: Asked[Key] } | null = null;
+let spare: Filled<Asked> | null = null;
 
 /** In base units, and not asked for by a code. */
 export function askedOf(low: number, high: number, sense: Sense | null): Asked {

@@ -25,6 +25,7 @@ import type {
   QuantityNode,
   Span,
 } from '../notation/syntax';
+import type { Filled } from '../notation/used-nodes';
 import { chainOf, isRecordField } from './bind';
 import { callFormula } from './call';
 import { appended } from './few';
@@ -272,17 +273,15 @@ export class Evaluation {
  * The two sides of an operation, where they are literals: no operation keeps what it works on, and most of a note's literals
  * are never anything but a side of one.
  */
-const LEFT: Written = quantity(0.5, ONE);
-const RIGHT: Written = quantity(0.5, ONE);
-
-type Written = { -readonly [Key in keyof Quantity]: Quantity[Key] };
+const LEFT: Filled<Quantity> = quantity(0.5, ONE);
+const RIGHT: Filled<Quantity> = quantity(0.5, ONE);
 
 /** The literal that stands there, unless its value has to be found out first. */
 function operandOf(e: Expression): QuantityNode | null {
   return e.kind === 'quantity' && e.tail.length === 0 ? e : null;
 }
 
-function taken(side: Written, { value, unit }: QuantityNode): Quantity {
+function taken(side: Filled<Quantity>, { value, unit }: QuantityNode): Quantity {
   side.value = value;
   side.unit = unit;
   side.dimension = unit.dimension;

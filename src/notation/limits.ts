@@ -17,7 +17,7 @@ import {
 } from './refuse-limits';
 import type { Scanner } from './scanner';
 import type { Expression, Limits, QuantityNode, Sense, Span } from './syntax';
-import { deviationsOf, quantityNodeOf } from './used-nodes';
+import { type Filled, deviationsOf, quantityNodeOf } from './used-nodes';
 
 const PLUS_MINUS = 0xb1;
 const PLUS = 0x2b;
@@ -162,7 +162,7 @@ function hasSeveralUnits(written: string): boolean {
 }
 
 /** A size that nobody else has seen yet: what is put to it is put into it. */
-type FreshSize = { -readonly [Key in keyof QuantityNode]: QuantityNode[Key] };
+type FreshSize = Filled<QuantityNode>;
 
 function withSign(size: FreshSize, start: number, value: number): QuantityNode {
   size.start = start;

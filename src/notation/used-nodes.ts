@@ -6,7 +6,8 @@
 import type { Unit } from '../quantity/unit';
 import type { BinaryNode, Expression, Limits, NameNode, QuantityNode, Statement, Word } from './syntax';
 
-type Filled<T> = { -readonly [Key in keyof T]: T[Key] };
+/** The same, to be filled: as long as nobody else holds it. */
+export type Filled<T> = { -readonly [Key in keyof T]: T[Key] };
 
 type Figure = Statement & { readonly kind: 'figure' };
 type Deviations = Limits & { readonly kind: 'deviations' };

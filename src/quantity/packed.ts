@@ -3,6 +3,7 @@
  * each quantity. Objects that stay are what memory is cleared around, again and again, while a long note is read.
  */
 import { quantity } from './arithmetic';
+import type { Band } from './limits';
 import { type Unit, ONE } from './unit';
 import type { Quantity, Reach, Value } from './value';
 
@@ -27,11 +28,6 @@ class Column {
   }
 }
 
-interface Ends {
-  readonly low: number;
-  readonly high: number;
-}
-
 export class PackedQuantities {
   private readonly values = new Column();
   private readonly units: Unit[] = [];
@@ -53,7 +49,7 @@ export class PackedQuantities {
   }
 
   /** The same for a quantity as an input of its own, with these ends; -1 where they leave it nothing. See `asInput`. */
-  addInput({ value, unit }: Quantity, input: number, { low, high }: Ends): number {
+  addInput({ value, unit }: Quantity, input: number, { low, high }: Pick<Band, 'low' | 'high'>): number {
     if (low === value && high === value) return -1;
     this.addReach(input, low, high, low <= value && value <= high);
     return this.addMoved(value, unit);
