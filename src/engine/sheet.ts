@@ -12,7 +12,7 @@ import type { Block, CallNode, Expression, FenceWord, Note } from '../notation/s
 import type { Formula, Given } from '../trade/formula';
 import { formulaNamed } from '../trade/index';
 import { FiguresOnly, nodeOfFigure } from './at-once';
-import { type LineChange, type SheetBlock, changeText, emptyBlock, linesOf, replaceLines } from './blocks';
+import { type LineChange, type SheetBlock, changeText, emptyBlock, replaceLines } from './blocks';
 import { bindArguments } from './call';
 import { GivenArguments } from './given';
 import type { Card } from './cards';
@@ -101,7 +101,7 @@ export class Sheet implements Scope {
   private judgeAll(evaluated: readonly Node[], touched: readonly Entry[]): void {
     const turn = freshMark();
     const once = (node: Node): void => {
-      if (node.stamp === turn || !node.block) return;
+      if (node.stamp === turn) return;
       node.stamp = turn;
       judge(node, this.register.withNode, this.cardOf);
       this.noteTrouble(node);
@@ -391,6 +391,6 @@ export function calculateLines(text: string, word: FenceWord = 'figures'): Sheet
     column: () => 0,
     findings: [],
   };
-  sheet.update({ blocks: linesOf(text).length > 0 ? [block] : [], front: new Map(), findings: [] });
+  sheet.update({ blocks: [block], front: new Map(), findings: [] });
   return sheet;
 }

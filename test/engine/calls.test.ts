@@ -16,6 +16,7 @@ function field(sheet: Sheet, name: string): readonly Quantity[] {
 }
 const ends = (of: readonly Quantity[]): readonly (readonly number[] | undefined)[] =>
   of.map(({ spread }) => spread?.[0]?.at);
+const WORDS = ['words-do-not-calculate'];
 const ZEROS = (count: number): string => '0'.repeat(count);
 
 describe('limits reach', () => {
@@ -105,7 +106,26 @@ it('lengths of formulas follow the system of the note', () => {
     return field(sheet, 'wanted')[0]?.unit.symbol;
   };
   expect([unit('in'), unit('mm')]).toEqual(['in', 'mm']);
+  // What is no system is none, and asks for nothing.
+  expect([unit('ells'), unit('')]).toEqual(['mm', 'mm']);
 });
+
+it.each([
+  ['quantity: 3', 'quantity', [6], []],
+  ['quantity: 012', 'quantity', [24], []],
+  ...['ten', '1234567890', '3.5', '3 pcs'].map(
+    (words) => [`quantity: ${words}`, 'quantity', [], WORDS] as const,
+  ),
+  ['drawing: 0815', 'drawing', [], WORDS],
+] as const)(
+  'of the front matter only a count of pieces takes part in arithmetic: `%s`',
+  (head, field, value, codes) => {
+    const sheet = calculate(`---\n${head}\n---\n\`\`\`figures\na = 2 * job.${field}\n\`\`\`\n`);
+    const a = sheet.valueOf('a');
+    expect(a?.kind === 'number' ? [a.value] : []).toEqual(value);
+    expect(sheet.findings().map(({ code }) => code)).toEqual(codes);
+  },
+);
 
 it('a parameter takes the dimension of its unit, and a code, a word or a card takes none', () => {
   const dimensions = (formula: string): unknown =>

@@ -1,7 +1,7 @@
 /** The built-in material cards against tables of the same values written down apart from them. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { calculate } from '../../src/engine/index';
+import { calculate, calculateLines } from '../../src/engine/index';
 import { STARTER_CARDS, STARTER_NAMES } from '../../src/engine/starter-cards';
 import { fromBase } from '../../src/quantity/unit';
 import { unit } from '../../src/quantity/units';
@@ -159,4 +159,13 @@ it('reads without findings, and every row of the tables is on a card', () => {
   for (const { material } of tables.force) expect(used.map(([, force]) => force)).toContain(material);
   for (const material of Object.keys(tables.density))
     expect(used.map(([, , density]) => density)).toContain(material);
+});
+
+it('cannot be asked by the lines of another card, which look at each other only', () => {
+  for (const name of STARTER_NAMES) {
+    const codes = calculateLines(`x = ${name}.density`, 'material')
+      .findings()
+      .map(({ code }) => code);
+    expect([name, ...codes]).toEqual([name, 'unknown-name']);
+  }
 });
