@@ -137,7 +137,7 @@ export class Presenter {
   }
 
   /** The first few of a group of lines as they stand in the note; worked out once for the whole group. */
-  private inOrder(group: Iterable<Node>): readonly Node[] {
+  inOrder(group: Iterable<Node>): readonly Node[] {
     let known = this.sorted.get(group);
     if (!known)
       this.sorted.set(group, (known = [...group].sort((a, b) => a.line - b.line).slice(0, MOST_RELATED)));

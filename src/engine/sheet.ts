@@ -325,9 +325,10 @@ export class Sheet implements Scope {
     return this.standsFor(name) ?? this.cardBox.named(name)?.value ?? null;
   }
 
+  /** The line that gives a name its figure; the first of them in the note where it is given twice. */
   figure(name: string): Row | undefined {
     const definers = this.register.withNode(name)?.definers;
-    const [node] = definers instanceof Set ? definers : [definers];
+    const [node] = definers instanceof Set ? this.presenter.inOrder(definers) : [definers];
     if (!node) return undefined;
     const { figures } = this.cached;
     if (!figures.has(node)) figures.set(node, rowOf(this, node));

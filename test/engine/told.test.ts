@@ -30,6 +30,15 @@ describe('a name given twice', () => {
     expect(rows.map((row) => row.value)).toEqual([null, null, null]);
   });
 
+  it('is asked for by its first line, whatever was edited when', () => {
+    const sheet = calculate(fenced(['b = 1', 'a = 1']));
+    expect(sheet.figure('a')?.text).toBe('a = 1');
+    sheet.update(readNote(fenced(['b = 1', 'a = 1', 'a = 2'])));
+    expect(sheet.figure('a')?.text).toBe('a = 1');
+    sheet.update(readNote(fenced(['a = 0', 'b = 1', 'a = 1', 'a = 2'])));
+    expect(sheet.figure('a')?.text).toBe('a = 0');
+  });
+
   it('is found among the words of a card, too', () => {
     const [first, second] = findings(fenced(['remark: x', 'remark: y'], 'machine mill'));
     expect(pointsTo(first)).toEqual([[2, 0, 9, 'remark: y: given here too']]);
