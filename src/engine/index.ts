@@ -1,6 +1,6 @@
 /** The engine's door: what the rooms above may use. */
 export { CATALOGUE } from './catalogue';
-export { KNOWN_FIELDS } from './cards';
+export { KNOWN_FIELDS, type KnownField } from './cards';
 export { parameterDimension } from './call';
 export type {
   Asked,

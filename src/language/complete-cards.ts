@@ -1,5 +1,5 @@
 /** The fields that the notebook acts on, at the beginning of a card's line. */
-import { KNOWN_FIELDS, type Sheet } from '../engine/index';
+import { KNOWN_FIELDS, type KnownField, type Sheet } from '../engine/index';
 import type { Block } from '../notation/syntax';
 import { baseUnit } from '../quantity/units';
 import type { Answer } from './completion';
@@ -11,11 +11,22 @@ const STATED = new Map([
   ['max_speed', 'rpm'],
   ['power', 'kW'],
   ['efficiency', '%'],
+  ['expansion', 'µm/m/K'],
+  ['modulus', 'N/mm^2'],
   ['specific_force', 'N/mm^2'],
   ['hss_speed', 'm/min'],
   ['carbide_speed', 'm/min'],
   ['rate', 'AUD/h'],
 ]);
+
+/** The unit in which a card states a field, as it is written; empty for plain numbers. */
+const stated = ({ name, dimension }: KnownField): string => STATED.get(name) ?? baseUnit(dimension).symbol;
+
+/** The unit of the field that a line of a card gives; undefined where the notebook knows none. */
+export function unitOfField(name: string | undefined): string | undefined {
+  const field = KNOWN_FIELDS.find((known) => known.name === name);
+  return (field && stated(field)) || undefined;
+}
 
 /** `typed` is a field's beginning, which does not count as one given already. */
 export function cardFields(sheet: Sheet, block: Block, typed: string): readonly Answer[] {
@@ -28,8 +39,9 @@ export function cardFields(sheet: Sheet, block: Block, typed: string): readonly 
   const open = KNOWN_FIELDS.filter(
     ({ word, name }) => word === block.word && (name === typed || !given.has(name)),
   );
-  return open.map(({ name, dimension, list, meaning }): Answer => {
-    const unit = STATED.get(name) ?? baseUnit(dimension).symbol;
+  return open.map((field): Answer => {
+    const { name, list, meaning } = field;
+    const unit = stated(field);
     const value = list ? '[$1]' : '$1';
     const blank = unit === '' || unit === '%' ? '' : ' ';
     return {

@@ -11,6 +11,7 @@ import {
 } from '../quantity/dimension';
 import type { Unit } from '../quantity/unit';
 import { systemOf, unit, unitsOfDimension } from '../quantity/units';
+import { unitOfField } from './complete-cards';
 import type { Answer } from './completion';
 import { type Cursor, GIVEN } from './cursor';
 import { dimensionOfText, expectedDimension } from './expected';
@@ -41,11 +42,13 @@ export function units(sheet: Sheet, cursor: Cursor, converted?: string): readonl
       ? expectedDimension(sheet, cursor)
       : dimensionOfText(sheet, converted.replace(GIVEN, ''));
   const own = kind ? inOrder(sheet, kind) : [];
+  const stated = cursor.block.word === 'figures' ? undefined : unitOfField(GIVEN.exec(cursor.before)?.[1]);
   // After `to` only the value's own kind makes sense, where it is known.
   if (converted !== undefined && own.length > 0) return own.map(answer);
   const usual = USUAL.map((symbol) => unit(symbol));
   const rest = KINDS.flatMap((each) => inOrder(sheet, each));
-  return [...new Set([...own, ...usual, ...rest])].map(answer);
+  const first = stated === undefined ? [] : [unit(stated)];
+  return [...new Set([...first, ...own, ...usual, ...rest])].map(answer);
 }
 
 /** The units of a kind: the usual first, then those of the note's system, then the others. */

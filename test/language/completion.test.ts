@@ -392,8 +392,20 @@ describe('fields', () => {
     expect(answers('```material m\n‸\n```').map(({ label }) => label)).toContain('hss_speed');
     const unit = (line: string): string | undefined => answers(`\`\`\`machine m\n${line}\n\`\`\``)[0]?.label;
     expect(['max_speed = 5 ‸', 'power = 2 ‸', 'max_feed_rate = 2 ‸', 'spare = 2 ‸'].map(unit)).toEqual([
-      ...['rpm', 'kW', 'm/min', 'mm'],
+      ...['rpm', 'kW', 'mm/min', 'mm'],
     ]);
+  });
+
+  it('are offered the unit that they are begun with', () => {
+    const first = (fence: string, line: string): string | undefined =>
+      answers(`\`\`\`${fence}\n${line} = 11 ‸\n\`\`\``)[0]?.label;
+    for (const { insert } of answers('```material m\n‸\n```')) {
+      const [name = '', unit = ''] = insert.split(' = $1 ');
+      if (unit !== '') expect([name, first('material m', name)]).toEqual([name, unit]);
+    }
+    expect(first('machine m', 'ratio')).toBe('%');
+    // A figure of that name is no field.
+    expect(first('figures', 'expansion')).toBe('mm');
   });
 });
 
@@ -412,6 +424,7 @@ describe('fields of a card', () => {
     [
       'material',
       [
+        ...['density = $1 kg/m^3', 'expansion = $1 µm/m/K', 'modulus = $1 N/mm^2'],
         'specific_force = $1 N/mm^2',
         'force_exponent = $1',
         'hss_speed = $1 m/min',

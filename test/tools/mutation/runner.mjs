@@ -9,6 +9,8 @@ const TIMES = 10;
 const QUICK = 300;
 /** Milliseconds after which a thread that does not compute is given up. */
 const IDLE = 60_000;
+/** How many tests that noticed other mutants of a place are tried before all others. */
+const FIRST = 5;
 const WORKER = new URL('worker.mjs', import.meta.url);
 
 /** A worker thread that answers one question at a time and is started again when it had to be ended. */
@@ -86,6 +88,8 @@ export class Runner {
     this.reached = new Map();
     /** By file: its tests that pass. */
     this.tests = new Map();
+    /** By the place of a mutant: the tests that noticed others there, the last first. One table often has one test. */
+    this.noticing = new Map();
   }
 
   /** Runs all tests without a mutant and notes what each comes to. */
@@ -125,9 +129,11 @@ export class Runner {
     }
   }
 
-  planOf({ id, file }) {
+  planOf({ id, file, in: place }) {
     const room = `test/${file.split('/')[1]}/`;
-    const rank = (test) => (test.file.startsWith(room) ? 0 : 1);
+    const before = this.noticing.get(`${file}\n${place}`) ?? [];
+    const rank = (test) =>
+      before.includes(test) ? before.indexOf(test) - before.length : test.file.startsWith(room) ? 0 : 1;
     const all = (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
     const quick = this.quick ? all.filter(({ ms }) => ms < QUICK) : [];
     return quick.length > 0 ? quick : all;
@@ -178,6 +184,9 @@ export class Runner {
     if (ended !== undefined) return { mutant, reached, noticed: { why: ended } };
     if (noticed === null) return { mutant, reached, noticed };
     const test = [...plan, ...more].find((t) => t.file === noticed.file && t.test === noticed.test);
+    const place = `${mutant.file}\n${mutant.in}`;
+    const others = (this.noticing.get(place) ?? []).filter((t) => t !== test);
+    if (plan.includes(test)) this.noticing.set(place, [test, ...others].slice(0, FIRST));
     return {
       mutant,
       reached,
