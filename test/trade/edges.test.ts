@@ -605,6 +605,12 @@ describe('small pieces', () => {
       '11.789°',
     ]);
   });
+  it('give a small figure without a unit three digits, and any other its thousandths', () => {
+    expect([0.04992, -0.04992, 0.1, 0.12345, 12.3456, -1234.5678].map((value) => shown(value, ''))).toEqual([
+      ...['0.0499', '-0.0499', '0.1', '0.123', '12.346', '-1234.568'],
+    ]);
+    expect(shown(0.04992, 'mm')).toBe('0.05 mm');
+  });
   it('ask of what is left out nothing', () => {
     const [condition] = positive(optional(quantity('depth', 'mm', 'depth')));
     expect(condition?.holds(given({}))).toBe(true);
