@@ -9,7 +9,7 @@ const TIMES = 10;
 const QUICK = 300;
 /** Milliseconds after which a thread that does not compute is given up. */
 const IDLE = 60_000;
-/** How many tests that noticed other mutants of a place are tried before all others. */
+/** How many tests that noticed other mutants of a place are tried before all others, and after them what their files hold. */
 const FIRST = 5;
 const WORKER = new URL('worker.mjs', import.meta.url);
 
@@ -88,7 +88,7 @@ export class Runner {
     this.reached = new Map();
     /** By file: its tests that pass. */
     this.tests = new Map();
-    /** By the place of a mutant: the tests that noticed others there, the last first. One table often has one test. */
+    /** By the place of a mutant: the tests that noticed others there, the last first. A table often has one test, or one file. */
     this.noticing = new Map();
   }
 
@@ -132,8 +132,11 @@ export class Runner {
   planOf({ id, file, in: place }) {
     const room = `test/${file.split('/')[1]}/`;
     const before = this.noticing.get(`${file}\n${place}`) ?? [];
-    const rank = (test) =>
-      before.includes(test) ? before.indexOf(test) - before.length : test.file.startsWith(room) ? 0 : 1;
+    const rank = (test) => {
+      if (before.includes(test)) return 0;
+      if (before.some(({ file: other }) => other === test.file)) return 1;
+      return test.file.startsWith(room) ? 2 : 3;
+    };
     const all = (this.reached.get(id) ?? []).sort((a, b) => rank(a) - rank(b) || a.ms - b.ms);
     const quick = this.quick ? all.filter(({ ms }) => ms < QUICK) : [];
     return quick.length > 0 ? quick : all;
