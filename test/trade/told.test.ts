@@ -340,3 +340,8 @@ it('where a grid turns round does not depend on where it stands', () => {
   expect(turns(0, 0).length).toBeGreaterThan(0);
   expect(turns(100, -40)).toEqual(turns(0, 0).map((turn) => expect.closeTo(turn, 9) as number));
 });
+
+it('a grid whose first place is left out stands at zero', () => {
+  const made = formulaNamed('hole_grid')?.compute(given({ columns: 2, rows: 2, pitch_x: 30, pitch_y: -10 }));
+  expect(made).toMatchObject({ x: [0, 30, 0, 30], y: [0, 0, -10, -10] });
+});
