@@ -484,7 +484,7 @@ describe('comparing', () => {
         ],
         ...[
           'warm = 25 °C',
-          'kind = 7 kg',
+          'kind = 8 kg',
           'upper = 8 mm +0.2/0 mm',
           'lower = 8 mm 0/-0.2 mm',
           'zero = 1.0000000001 mm',
@@ -509,7 +509,7 @@ describe('comparing', () => {
       '| --- | --- | --- | --- |',
       '| ball | 25 mm | 25.05 mm | +0.05 mm |',
       '| warm | 20 °C | 25 °C | +5 K |',
-      '| kind | 7 mm | 7 kg | another kind |',
+      '| kind | 7 mm | 8 kg | another kind |',
       '| upper | 8 mm (8 mm … 8.1 mm) | 8 mm (8 mm … 8.2 mm) | limits |',
       '| lower | 8 mm (7.9 mm … 8 mm) | 8 mm (7.8 mm … 8 mm) | limits |',
       '| eye measured | 6 mm | 6.5 mm | +0.5 mm |',
