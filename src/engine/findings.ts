@@ -300,7 +300,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'power-over-machine': kind(
     'error',
     (d) =>
-      `${withUnit(d, 'value')} is more than \`${word(d, 'machine')}\` has at the cut, ${withUnit(d, 'limit')}. Take a lighter cut.`,
+      `${withUnit(d, 'value')} is more than \`${word(d, 'machine')}\` has at the ${d['atMotor'] === true ? 'motor' : 'cut'}, ${withUnit(d, 'limit')}. Take a lighter cut.`,
     'The motor stalls or the belt slips when the cut asks for more than the motor has after losses.',
   ),
   // --- cards -----------------------------------------------------------------------------------------------------

@@ -6,7 +6,7 @@ import { FEED_PER_TURN, POWER, SPEED } from '../quantity/dimension';
 import { type Unit, fromBase } from '../quantity/unit';
 import { RPM } from '../quantity/units';
 import type { List, Quantity, Text } from '../quantity/value';
-import type { ReadingNode, Span } from '../notation/syntax';
+import type { Expression, ReadingNode, Span } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Entry, Problem, RelatedRef } from './graph';
 import { type Node, type Verdict, NOT_JUDGED } from './node';
@@ -29,7 +29,11 @@ export function judge(
   if (node.on.length === 0 && (node.kind === 'figure' || node.kind === 'show')) return;
   const { statement } = node;
   if (statement.kind === 'reading') node.verdict = judgeReading(node, statement, entryOf, cardOf);
-  else if (statement.kind === 'used') node.verdict = verdict(judgeUsed(node, statement.path, entryOf));
+  else if (statement.kind === 'used')
+    node.verdict = verdict([
+      ...judgeUsed(node, statement.path, entryOf),
+      ...usedBeyond(node, statement.value),
+    ]);
   else if (statement.kind === 'figure' || statement.kind === 'show')
     node.verdict = verdict(onMachine(node, statement.expression));
 }
@@ -141,21 +145,42 @@ function kindProblem(
 
 // --- machine limits -------------------------------------------------------------------------------------------
 
-function onMachine(node: Node, span: Span): readonly Problem[] {
-  if (node.on.length === 0 || node.value === null) return NOTHING;
+function onMachine(node: Node, span: Expression): readonly Problem[] {
+  const { value } = node;
+  if (node.on.length === 0 || value === null) return NOTHING;
+  if (value.kind === 'number')
+    return held(node, value, span, span.kind === 'field' && span.field === AT_MOTOR);
+  // What a list is of nobody knows, so that it is asked for no steps, only to stay within the machine's ends.
+  if (value.kind === 'list')
+    return value.items.flatMap((item) => held(node, item, span).filter(isBeyond)).slice(0, 1);
+  if (value.kind !== 'record') return NOTHING;
+  const found = [...value.fields].flatMap(([name, part]) =>
+    part.kind === 'number' ? held(node, part, span, name === AT_MOTOR) : [],
+  );
+  // A cut that is too heavy is so at the motor as well: it is told once.
+  const [first] = found.filter(isPower);
+  return found.filter((problem) => problem === first || !isPower(problem));
+}
+
+/** What was really run, beyond what the machine can: a slip, or a card that is wrong. */
+function usedBeyond(node: Node, span: Span): readonly Problem[] {
+  const [used] = node.outcome.readings;
+  return used ? held(node, used, span) : NOTHING;
+}
+
+const isBeyond = ({ code }: Problem): boolean => !code.endsWith('-between-steps');
+const isPower = ({ code }: Problem): boolean => code === 'power-over-machine';
+/** The field of formulas that give the power of the motor beside that of the cut. */
+const AT_MOTOR = 'motor_power';
+
+/** `atMotor` is power that the motor gives, before any loss. */
+function held(node: Node, q: Quantity, span: Span, atMotor = false): readonly Problem[] {
   const cards = node.on.flatMap((entry) => (entry.card?.word === 'machine' ? [entry.card] : []));
-  const problems: Problem[] = [];
-  const judgeOne = (q: Quantity): void => {
-    if (q.unit === RPM) problems.push(...speed(node, q, cards, span));
-    else if (q.dimension === FEED_PER_TURN) problems.push(...feed(node, q, cards, span));
-    else if (q.dimension === SPEED && isFeedRate(q.unit))
-      problems.push(...most(q, cards, span, 'max_feed_rate', 'feed-rate-over-machine'));
-    else if (q.dimension === POWER) problems.push(...power(q, cards, span));
-  };
-  if (node.value.kind === 'number') judgeOne(node.value);
-  else if (node.value.kind === 'record')
-    for (const part of node.value.fields.values()) if (part.kind === 'number') judgeOne(part);
-  return problems;
+  if (q.unit === RPM) return speed(node, q, cards, span);
+  if (q.dimension === FEED_PER_TURN) return feed(node, q, cards, span);
+  if (q.dimension === SPEED && isFeedRate(q.unit))
+    return most(q, cards, span, 'max_feed_rate', 'feed-rate-over-machine');
+  return q.dimension === POWER ? power(q, cards, span, atMotor) : NOTHING;
 }
 
 /** The trade states feed rates in mm/min or in/min and cutting speeds in m/min or ft/min (common practice). */
@@ -276,13 +301,14 @@ function most(q: Quantity, cards: readonly Card[], span: Span, field: string, co
   return outside(q, tightest(bounds(cards, field, q), 'upper'), null, span, code);
 }
 
-/** Power at the cut against what the motor leaves after its losses. */
-function power(q: Quantity, cards: readonly Card[], span: Span): Problem[] {
+/** Power at the cut against what the motor leaves after its losses, power at the motor against the whole. */
+function power(q: Quantity, cards: readonly Card[], span: Span, atMotor: boolean): Problem[] {
   const available = cards.flatMap((card) => {
     const motor = numberOf(card, 'power');
     if (!motor || motor.dimension !== q.dimension) return [];
-    const efficiency = numberOf(card, 'efficiency')?.value ?? 1;
+    const efficiency = (atMotor ? null : numberOf(card, 'efficiency')?.value) ?? 1;
     return [{ limit: { ...motor, value: motor.value * efficiency }, card, field: 'power' }];
   });
-  return outside(q, tightest(available, 'upper'), null, span, 'power-over-machine');
+  const found = outside(q, tightest(available, 'upper'), null, span, 'power-over-machine');
+  return found.map((problem) => ({ ...problem, data: { ...problem.data, atMotor } }));
 }

@@ -173,7 +173,7 @@ export class Names {
     const { kind } = statement;
     if (kind === 'figure' && machines.length === 0 && this.isGivenAtOnce(text, statement))
       return statement.name.text;
-    const judged = kind === 'figure' || kind === 'show';
+    const judged = kind === 'figure' || kind === 'show' || kind === 'used';
     // A warm reading stands by the job, which names the material.
     const by = judged ? machines : isWarm(statement) ? [this.entryOf('job')] : NOTHING;
     const node = new Node(text, by, statement, ++inputs);

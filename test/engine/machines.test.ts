@@ -85,6 +85,36 @@ describe('spindle speeds', () => {
   it('stated in rev/min are a crank and not judged', () => {
     expect(on('lathe', 'crank = 500 rev/min')).toEqual([]);
   });
+  it('in a list are held to the ends of the machine, not to its steps', () => {
+    expect(on('lathe', 'n = [100, 290] rpm')).toEqual([]);
+    expect(on('lathe', 'n = [100, 301, 500] rpm')).toMatchObject([
+      {
+        code: 'speed-outside-machine',
+        data: { value: 301, limit: 300, over: true },
+        column: 4,
+        endColumn: 23,
+      },
+    ]);
+    expect(on('lathe', 'n = [60, 190] rpm')).toMatchObject([{ data: { value: 60, over: false } }]);
+  });
+  it('that were really run are held to the ends of the machine as well', () => {
+    expect(on('lathe', 'n = 190 rpm', 'n used 301 rpm')).toMatchObject([
+      {
+        code: 'speed-outside-machine',
+        line: 2,
+        ...{ column: 7, endColumn: 14 },
+        data: { value: 301, limit: 300 },
+        related: [{ file: 'shop.md', line: 3 }],
+      },
+    ]);
+    expect(on('lathe', 'n = 190 rpm', 'n used 250 rpm')).toEqual([]);
+    expect(on('lathe', 'f = 0.1 mm/rev', 'f used 0.3 mm/rev')).toMatchObject([
+      { code: 'feed-outside-machine', line: 2, data: { limit: 0.2 } },
+    ]);
+    expect(codes(on('lathe', 'n = 190 rpm', 'n used 5 mm'))).toEqual(['used-kind']);
+    const off = '```figures on lathe\nn = 190 rpm\n```\n\n```figures\nn used 301 rpm\n```\n';
+    expect(calculate(off, shops).findings()).toEqual([]);
+  });
   it('are not judged outside a block on a machine', () => {
     expect(calculate('```figures\nn = 5000 rpm\n```\n', shops).findings()).toEqual([]);
   });
@@ -114,6 +144,27 @@ describe('feeds and power', () => {
     expect(calculate(plain).findings()).toMatchObject([
       { code: 'power-over-machine', line: 6, data: { limit: 2 } },
     ]);
+  });
+});
+
+describe('power at the motor', () => {
+  // 950 N at 90 m/min is 950 * 1.5 = 1425 W at the cut, and over 0.75 of it 1900 W at the motor; the lathe has 2 kW, of which
+  // 1.5 kW reach the cut.
+  it('is held to what the motor has, before its losses', () => {
+    expect(on('lathe', 'a = cutting_power(950 N, 90 m/min, 75%)', 'm = a.motor_power')).toEqual([]);
+    expect(on('lathe', 'cutting_power(950 N, 90 m/min, 75%).motor_power')).toEqual([]);
+    // At half of it the motor must give 2850 W for the same cut.
+    const [found, more] = on('lathe', 'a = cutting_power(950 N, 90 m/min, 50%)');
+    expect(more).toBeUndefined();
+    expect(found?.message).toBe('2.85 kW is more than `lathe` has at the motor, 2 kW. Take a lighter cut.');
+    expect(on('lathe', 'm = cutting_power(950 N, 90 m/min, 50%).motor_power')).toMatchObject([
+      { code: 'power-over-machine', data: { limit: 2 } },
+    ]);
+  });
+  it('is told once with the power at the cut', () => {
+    const [found, more] = on('lathe', 'a = cutting_power(1200 N, 90 m/min, 75%)');
+    expect(more).toBeUndefined();
+    expect(found?.message).toBe('1.8 kW is more than `lathe` has at the cut, 1.5 kW. Take a lighter cut.');
   });
 });
 
