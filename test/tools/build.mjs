@@ -95,7 +95,8 @@ const browser = {
   define: { global: 'globalThis' },
 };
 // What the editor's bundles need not hold twice or at all: markdown-it's parser is in them already, finding bare addresses
-// is switched off, an address in other letters may stay in them, as browsers read it, and of yaml a few functions are used.
+// is switched off, an address in other letters may stay in them, as browsers read it, of yaml a few functions are used, and which
+// characters are punctuation an engine knows by itself: the table says it as of one version of Unicode.
 // Front matter is read by the failsafe schema and never written, so what the other schemas know of numbers, days and sets is
 // not asked, nor how yaml is written.
 export const readOnly = {
@@ -107,15 +108,20 @@ export const readOnly = {
   },
 };
 export const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
+export const UNICODE = String.raw`export const [P, S] = [/\p{P}/u, /\p{S}/u];`;
 const lean = {
   name: 'lean',
   setup({ onResolve, onLoad, initialOptions: { target, minify } }) {
     onResolve({ filter: /^markdown-it$/ }, () => ({ path: `${root}/node_modules/markdown-it/index.mjs` }));
-    onResolve({ filter: /^(linkify-it|punycode\.js|yaml)$/ }, ({ path }) => ({ path, namespace: 'lean' }));
+    onResolve({ filter: /^(linkify-it|punycode\.js|uc\.micro|yaml)$/ }, ({ path }) => ({
+      path,
+      namespace: 'lean',
+    }));
     onLoad({ filter: /./, namespace: 'lean' }, async ({ path }) => {
       if (path === 'linkify-it') return { contents: 'export default class {}' };
       if (path === 'punycode.js')
         return { contents: 'export default { toASCII: (host) => host, toUnicode: (host) => host }' };
+      if (path === 'uc.micro') return { contents: UNICODE };
       const { outputFiles, metafile } = await build({
         stdin: { contents: YAML, resolveDir: root },
         plugins: [readOnly],

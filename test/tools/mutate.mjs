@@ -30,7 +30,7 @@ import { ALL_FILES, FILES, isInScope, isLayout } from './mutation/scope.mjs';
 const root = resolve(import.meta.dirname, '../..');
 /** Without the tests that run the tokeniser, the bundler or a browser, and that of solids, which takes half a minute. */
 const TESTS =
-  /^test\/(quantity|trade|notation|engine|language|sheet|archive)\/(?!grammar|solid|printed|accessible|directions|lean-yaml).*\.test\.ts$/;
+  /^test\/(quantity|trade|notation|engine|language|sheet|archive)\/(?!grammar|solid|printed|accessible|directions|lean).*\.test\.ts$/;
 /** A file for each room: which mutants none need notice, with the reason. */
 const EXCUSES = resolve(import.meta.dirname, 'mutation/excused');
 
