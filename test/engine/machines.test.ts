@@ -161,6 +161,13 @@ describe('power at the motor', () => {
       { code: 'power-over-machine', data: { limit: 2 } },
     ]);
   });
+  it('is no other field, and no words', () => {
+    expect(on('lathe', 'p = cutting_power(1200 N, 90 m/min, 75%).power')).toMatchObject([
+      { code: 'power-over-machine', data: { limit: 1.5 } },
+    ]);
+    const words = '---\nmaterial: steel_C45\n---\n```figures on lathe\nm = job.material\n```\n';
+    expect(calculate(words, shops).findings()).toEqual([]);
+  });
   it('is told once with the power at the cut', () => {
     const [found, more] = on('lathe', 'a = cutting_power(1200 N, 90 m/min, 75%)');
     expect(more).toBeUndefined();
