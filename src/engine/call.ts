@@ -137,7 +137,8 @@ function bindOne(
     if (e.kind === 'name') return e.name;
     const offers =
       e.kind === 'quantity' && e.unit.dimension === LENGTH ? (parameter.codesOf?.(e.value) ?? []) : [];
-    const data = { name: parameter.name, text: evaluation.slice(e), offers };
+    const { name, meaning } = parameter;
+    const data = { name, meaning, text: evaluation.slice(e), offers };
     return evaluation.refuse(e, fault('code-needed', data));
   }
   if (parameter.kind === 'word') {

@@ -159,7 +159,7 @@ export const engineFindings: Readonly<Record<string, FindingKind>> = {
   'code-needed': kind(
     'error',
     (d) =>
-      `\`${word(d, 'name')}\` takes a code or call-out as drawings write it, such as \`H7\`, \`M10\` or \`1:10\`, not \`${word(d, 'text')}\`.${maybe(d, ' Write it alone.')}`,
+      `\`${word(d, 'name')}\` takes a code (${word(d, 'meaning')}), not \`${word(d, 'text')}\`.${maybe(d, ' Write it alone.')}`,
     'A code or call-out stands for a line of a standard and has no unit.',
   ),
   'list-needed': kind(

@@ -80,6 +80,12 @@ export function radians(degrees: number): number {
   return (degrees * Math.PI) / 180;
 }
 
+/** A plain number where a percentage belongs is a hundred times as much: what to write instead. */
+export const missingSign = (percent: number): string =>
+  percent >= 100 && percent <= 10_000
+    ? ` If it was written without its sign, write \`${shown(percent / 100, '')}%\`.`
+    : '';
+
 /** Each of these must be more than zero. */
 export function positive(...parameters: readonly Parameter[]): readonly Condition[] {
   return parameters.map(({ name, unit }) => ({

@@ -39,6 +39,11 @@ interface Ring {
 
 const angleOf = ({ start, step }: Ring, i: number): number => start + i * step;
 
+/** A hole that ends a round to within this, in degrees, begins the next: the limits of its angle stay on one side. */
+const NEAR = 0.5;
+/** Whole rounds that a hole's angle is shown without. */
+const roundsOf = (ring: Ring, i: number): number => Math.max(0, Math.floor((angleOf(ring, i) + NEAR) / 360));
+
 function ringPlaces(given: Given, ring: Ring): readonly Place[] {
   const [x, y] = [given.numberOr('centre_x', 0), given.numberOr('centre_y', 0)];
   const radius = given.number('diameter') / 2;
@@ -52,7 +57,7 @@ function ringAnswer(given: Given, ring: Ring): Readonly<Record<string, Outcome>>
   const places = ringPlaces(given, ring);
   return {
     hole: places.map((_, i) => i + 1),
-    angle: places.map((_, i) => angleOf(ring, i)),
+    angle: places.map((_, i) => angleOf(ring, i) - 360 * roundsOf(ring, i)),
     x: places.map(({ x }) => x),
     y: places.map(({ y }) => y),
     chord: given.number('diameter') * Math.abs(Math.sin(radians(ring.step) / 2)),
@@ -60,7 +65,7 @@ function ringAnswer(given: Given, ring: Ring): Readonly<Record<string, Outcome>>
 }
 
 /** The steps of a circle's list; `step` is what the notation writes for the angle from hole to hole. */
-function ringWorking(given: Given, step: string, start: string): readonly Step[] {
+function ringWorking(given: Given, ring: Ring, step: string, start: string): readonly Step[] {
   const holes = given.number('holes');
   const axis = (name: 'x' | 'y', turn: 'cos' | 'sin') => ({
     name,
@@ -76,8 +81,11 @@ function ringWorking(given: Given, step: string, start: string): readonly Step[]
     { name: 'hole', expression: firstItems(holes, (i) => String(i + 1)), words: 'hole by hole' },
     {
       name: 'angle',
-      expression: firstItems(holes, (i) => `${start} + ${i} * step`),
-      words: 'so many steps from the first',
+      expression: firstItems(holes, (i) => {
+        const rounds = roundsOf(ring, i);
+        return `${start} + ${i} * step${rounds > 0 ? ` - ${360 * rounds}°` : ''}`;
+      }),
+      words: 'so many steps from the first, below 360°',
     },
     axis('x', 'cos'),
     axis('y', 'sin'),
@@ -138,7 +146,8 @@ const boltCircle: Formula = {
   parameters: [DIAMETER, HOLES, CENTRE_X, CENTRE_Y, optional(START)],
   result: RING_FIELDS,
   compute: (given) => ringAnswer(given, wholeRing(given)),
-  working: (given) => ringWorking(given, '360° / holes', given.has('start') ? 'start' : '0°'),
+  working: (given) =>
+    ringWorking(given, wholeRing(given), '360° / holes', given.has('start') ? 'start' : '0°'),
   why: WHY_RING,
   conditions: [
     ...positive(DIAMETER),
@@ -214,7 +223,7 @@ const boltArc: Formula = {
   parameters: [DIAMETER, HOLES, START, END, CENTRE_X, CENTRE_Y],
   result: RING_FIELDS,
   compute: (given) => ringAnswer(given, partRing(given)),
-  working: (given) => ringWorking(given, '(end - start) / (holes - 1)', 'start'),
+  working: (given) => ringWorking(given, partRing(given), '(end - start) / (holes - 1)', 'start'),
   why:
     'Holes along a part of a circle have one space less than there are holes, as fence posts have. Where the last hole ' +
     'would fall on the first again, the circle is whole and `bolt_circle` is meant.',

@@ -1,5 +1,5 @@
 /** Time and price: what operations take, what they cost, and how markup and margin differ. */
-import { count, field, must, notNegative, positive, quantity, shown, single } from './build';
+import { count, field, missingSign, must, notNegative, positive, quantity, shown, single } from './build';
 import type { Condition, Formula, Given } from './formula';
 
 export const QUANTITY = count('pieces', 'how many pieces');
@@ -113,7 +113,7 @@ export const belowWhole: Condition = must(
   (given) => given.number('percent') < WHOLE,
   (given) =>
     `A margin of ${shown(given.number('percent'), '%')} leaves no price that holds its cost: give one below 100 %, or work out ` +
-    `a markup of that by hand: \`cost * ${shown(1 + given.number('percent') / WHOLE, '')}\`.`,
+    `a markup of that by hand: \`cost * ${shown(1 + given.number('percent') / WHOLE, '')}\`.${missingSign(given.number('percent'))}`,
 );
 
 const byMarkup = (given: Given): number => given.number('cost') * (1 + given.number('percent') / WHOLE);

@@ -1,13 +1,36 @@
 /** Circles with a piece taken off: flats, keyways, chords, and a radius from what is left of it. */
-import { degrees, field, length, mm, must, notNegative, positive, quantity, radians, shown } from './build';
-import type { Condition, Formula, Parameter } from './formula';
+import {
+  choice,
+  degrees,
+  field,
+  length,
+  mm,
+  must,
+  notNegative,
+  optional,
+  positive,
+  quantity,
+  radians,
+  shown,
+} from './build';
+import type { Condition, Formula, Given, Parameter } from './formula';
 
 const DIAMETER = length('diameter', 'diameter of the round');
 const WIDTH = length('width', 'width of the flat or of the key');
 const DEPTH = length('depth', 'depth of the flat below the crown of the round');
 const SHAFT = length('shaft', 'diameter of the shaft');
 const KEY = length('key_width', 'width of the keyway');
-const KEY_DEPTH = length('key_depth', 'depth of the keyway from the crown: t1 of ISO 773 and DIN 6885');
+const KEY_DEPTH = length(
+  'key_depth',
+  'depth of the keyway: from the crown, t1 of ISO 773 and DIN 6885; from the side, half the key as in inch practice',
+);
+const DEPTH_FROM = optional(
+  choice(
+    'depth_from',
+    ['crown', 'side'],
+    'where that depth counts from: the `crown`, or the edge of the keyway at its `side`; the crown when left out',
+  ),
+);
 const ANGLE = quantity('angle', '°', 'angle that the chord takes up at the middle');
 const CHORD = length('chord', 'distance of two points of the rim, straight across');
 const HEIGHT = length('height', 'height of the rim over the middle of that chord');
@@ -130,33 +153,58 @@ const flatWidth: Formula = {
   ],
 };
 
+const fromSide = (given: Given): boolean => given.has('depth_from') && given.code('depth_from') === 'side';
+/** What the crown adds to the depth given. */
+const added = (given: Given): number =>
+  fromSide(given) ? segment(given.number('shaft'), given.number('key_width')) : 0;
+
 const keyway: Formula = {
   name: 'keyway',
   family: 'geometry',
   title: 'Depths of a keyway in a shaft',
-  parameters: [SHAFT, KEY, KEY_DEPTH],
+  parameters: [SHAFT, KEY, KEY_DEPTH, DEPTH_FROM],
   result: [
-    field('over_bottom', 'mm', 'size over the bottom of the keyway and the round opposite'),
+    field(
+      'over_bottom',
+      'mm',
+      'size over the bottom of the keyway and the round opposite, its depth from the crown unless from the `side`',
+    ),
     field('crown', 'mm', 'height of the crown over the edges of the keyway'),
     field('side_depth', 'mm', 'depth of its walls, at the edges'),
   ],
   compute: (given) => {
-    const [shaft, deep] = [given.number('shaft'), given.number('key_depth')];
+    const [shaft, deep] = [given.number('shaft'), given.number('key_depth') + added(given)];
     const crown = segment(shaft, given.number('key_width'));
     return { over_bottom: shaft - deep, crown, side_depth: deep - crown };
   },
-  working: () => [
-    { name: 'over_bottom', expression: 'shaft - key_depth', words: 'the depth is counted from the crown' },
+  working: (given) => [
     {
       name: 'crown',
       expression: '(shaft - sqrt(shaft^2 - key_width^2)) / 2',
       words: 'the piece of the circle that the width of the key cuts off',
     },
-    { name: 'side_depth', expression: 'key_depth - crown', words: 'what is left at the edges' },
+    ...(fromSide(given)
+      ? [
+          {
+            name: 'over_bottom',
+            expression: 'shaft - crown - key_depth',
+            words: 'the depth is counted from the side, below the crown',
+          },
+          { name: 'side_depth', expression: 'key_depth', words: 'as given' },
+        ]
+      : [
+          {
+            name: 'over_bottom',
+            expression: 'shaft - key_depth',
+            words: 'the depth is counted from the crown',
+          },
+          { name: 'side_depth', expression: 'key_depth - crown', words: 'what is left at the edges' },
+        ]),
   ],
   why:
-    'Tables count the depth from the crown, which the first chip takes away. Measure over the bottom and the round opposite ' +
-    'instead; or touch the crown, go down by the depth, and forget the edges.',
+    'Metric tables (ISO 773, DIN 6885) count the depth from the crown, which the first chip takes away. Inch practice ' +
+    '(ASME B17.1) sinks half the key below the edge at the side: write `side`, or the key stands proud by the crown and the hub ' +
+    'does not go on. Measure over the bottom and the round opposite.',
   conditions: [
     ...positive(SHAFT, KEY),
     across(KEY, SHAFT),
@@ -165,14 +213,16 @@ const keyway: Formula = {
       'the keyway has walls and leaves some of the shaft',
       (given) =>
         given.number('key_width') > given.number('shaft') ||
-        (given.number('key_depth') > segment(given.number('shaft'), given.number('key_width')) &&
-          given.number('key_depth') < given.number('shaft')),
+        (given.number('key_depth') + added(given) >
+          segment(given.number('shaft'), given.number('key_width')) &&
+          given.number('key_depth') + added(given) < given.number('shaft')),
       (given) =>
         `A keyway ${mm(given.number('key_depth'))} deep has no walls in ${mm(given.number('shaft'))}: give more than ` +
-        `${mm(segment(given.number('shaft'), given.number('key_width')))} and less than ${mm(given.number('shaft'))}.`,
+        `${mm(segment(given.number('shaft'), given.number('key_width')) - added(given))} and less than ` +
+        `${mm(given.number('shaft') - added(given))}.`,
     ),
   ],
-  source: 'theorem of Pythagoras; depth from the crown as ISO 773 and DIN 6885 have it, from memory',
+  source: 'theorem of Pythagoras; where ISO 773, DIN 6885 and ASME B17.1 count the depth from: from memory',
   cautions: [],
   picture: null,
   checks: [
@@ -187,6 +237,18 @@ const keyway: Formula = {
       expect: { over_bottom: 7, crown: 1, side_depth: 2 },
       tolerance: 1e-12,
       source: 'triangle of sides 3, 4 and 5',
+    },
+    {
+      call: 'keyway(1 in, 1/4 in, 1/8 in, side)',
+      expect: { over_bottom: 21.8186, side_depth: 3.175 },
+      tolerance: 0.013,
+      source: '0.859 in: half of D - H + root of D^2 - W^2, by hand, as inch handbooks print it',
+    },
+    {
+      call: 'keyway(2 in, 1/2 in, 1/4 in, side)',
+      expect: { over_bottom: 43.6372 },
+      tolerance: 0.013,
+      source: '1.718 in by a handbook, from memory',
     },
   ],
 };

@@ -1,5 +1,5 @@
 /** The drill before the tap, and how much thread a hole leaves, by both usual ways of counting. */
-import { field, length, mm, must, positive, shown } from './build';
+import { field, length, missingSign, mm, must, positive, shown } from './build';
 import type { Formula } from './formula';
 import { INCH, THREAD, type Thread, stepsOf, threadOf, withThread } from './thread';
 import { COARSE } from './thread-table';
@@ -217,7 +217,8 @@ const drillForPercent: Formula = {
       'at most the whole height is asked',
       (given) => given.number('engaged') <= PERCENT,
       (given) =>
-        `${shown(given.number('engaged'), '%')} is more thread than there is: give at most ${PERCENT}%.`,
+        `${shown(given.number('engaged'), '%')} is more thread than there is: give at most ${PERCENT}%.` +
+        missingSign(given.number('engaged')),
     ),
   ],
   source:

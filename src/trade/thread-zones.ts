@@ -1,7 +1,7 @@
 /** What a tolerance class leaves between the limits of a thread: metric grade 6 by table, unified by its formulas. In mm. */
 import { shown } from './build';
 import type { Refusal } from './formula';
-import { INCH, type Thread } from './thread';
+import { INCH, type Thread, threadCalled } from './thread';
 import {
   DISAGREES,
   MAJOR_6,
@@ -60,6 +60,13 @@ export function zoneOf(thread: Thread, side: Side): Zone | Refusal {
     );
   }
   return thread.row ? unified(thread, side, tolerance) : metric(thread, side, tolerance);
+}
+
+/** How far under its size a new screw of the usual class may measure over its crests, in mm; none where no class is held. */
+export function crestRoom(callOut: string): number {
+  const thread = threadCalled(callOut);
+  const zone = 'refused' in thread ? thread : zoneOf(thread, 'screw');
+  return 'refused' in zone ? 0 : zone.allowance + zone.crest;
 }
 
 function metric(thread: Thread, side: Side, tolerance: string): Zone | Refusal {

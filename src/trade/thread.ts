@@ -45,8 +45,9 @@ const refuse = (refused: string, offers: readonly string[] = []): Refusal => ({
 });
 
 /** The thread of an argument, or why there is none, with the nearest that there are. */
-export function threadOf(given: Given): Thread | Refusal {
-  const text = given.code('thread');
+export const threadOf = (given: Given): Thread | Refusal => threadCalled(given.code('thread'));
+
+export function threadCalled(text: string): Thread | Refusal {
   const metric = METRIC.exec(text);
   if (metric) return metricThread(metric);
   const unified = UNIFIED_CALLOUT.exec(text);

@@ -176,12 +176,13 @@ const leadAngle: Formula = {
 
 /** Angle of the compound slide from square that cuts with one edge and cleans the other: common practice. */
 const USUAL_COMPOUND = 29.5;
+const FROM_SQUARE = `${USUAL_COMPOUND}° from square; a scale that reads zero along the bed shows ${90 - USUAL_COMPOUND}°`;
 /** Half the angle of the thread. */
 const FLANK = 30;
 const COMPOUND = quantity(
   'compound_angle',
   '°',
-  `how far the compound slide is swung from square across the bed, ${USUAL_COMPOUND}° unless given`,
+  `how far the compound slide is swung from square across the bed; unless given, ${FROM_SQUARE}`,
 );
 
 const threadInfeed: Formula = {
@@ -191,7 +192,7 @@ const threadInfeed: Formula = {
   parameters: [THREAD, optional(COMPOUND)],
   result: [
     field('straight', 'mm', 'feed of the cross slide, on radius, from touching the outside of a screw'),
-    field('by_compound', 'mm', 'feed of the compound slide for the same depth'),
+    field('by_compound', 'mm', 'feed of the compound slide, at its angle from square, for the same depth'),
     field('in_bore', 'mm', 'depth of an inside thread from its bore, on radius'),
     field('in_bore_by_compound', 'mm', 'feed of the compound slide for that'),
     field('flat_root', 'mm', 'depth older charts give, for a root with a flat an eighth of the pitch wide'),
@@ -214,7 +215,9 @@ const threadInfeed: Formula = {
       {
         name: 'swung',
         expression: given.has('compound_angle') ? 'compound_angle' : `${USUAL_COMPOUND}°`,
-        words: given.has('compound_angle') ? 'as given' : 'the usual half degree less than the flank',
+        words: given.has('compound_angle')
+          ? 'as given, from square'
+          : `half a degree less than the flank: ${FROM_SQUARE}`,
       },
       { ...HEIGHT_STEP, name: 'sharp' },
       { name: 'straight', expression: '17 / 24 * sharp', words: 'less what is left off at tip and root' },
@@ -254,7 +257,7 @@ const threadInfeed: Formula = {
         const angle = given.numberOr('compound_angle', USUAL_COMPOUND);
         return angle <= FLANK || angle > 90 - FLANK;
       },
-      () => `Past ${FLANK}° the trailing flank comes out in steps: swing the slide to ${USUAL_COMPOUND}°.`,
+      () => `Past ${FLANK}° the trailing flank comes out in steps: swing the slide to ${FROM_SQUARE}.`,
     ),
   ],
   source: `${PROFILE}; compound slide at ${USUAL_COMPOUND}°: common practice`,

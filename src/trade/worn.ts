@@ -3,7 +3,9 @@ import { choice, field, firstItems, length, listed, mm, must, optional, positive
 import { inchFraction } from './fraction';
 import { LETTER_DRILLS, NUMBER_DRILLS } from './drill-table';
 import type { Formula, Given, Refusal } from './formula';
+import { unifiedName } from './thread';
 import { COARSE, UNIFIED } from './thread-table';
+import { crestRoom } from './thread-zones';
 
 const MEASURED = length('measured', 'size measured where it is least worn');
 const PART = optional(
@@ -58,6 +60,8 @@ interface Size {
   readonly called: string;
   readonly size: number;
   readonly weight: number;
+  /** Call-out of a screw. Its coarse pitch has the widest limits, and so holds those of the fine ones. */
+  readonly thread?: string;
 }
 
 /** Rounding alone leaves out no size. */
@@ -100,10 +104,16 @@ function drills(): readonly Size[] {
 }
 
 function screws(weight: number): readonly Size[] {
-  const inch = new Map(UNIFIED.map((row) => [row.size, row.diameter]));
+  // UNC stands before UNF: of each size the coarse one is kept.
+  const inch = UNIFIED.filter(({ size }, i) => UNIFIED.findIndex((row) => row.size === size) === i);
   return [
-    ...COARSE.map(([size]) => ({ called: `M${size}`, size, weight })),
-    ...[...inch].map(([name, size]) => ({ called: `${name} UN thread`, size: size * INCH, weight })),
+    ...COARSE.map(([size]) => ({ called: `M${size}`, size, weight, thread: `M${size}` })),
+    ...inch.map((row) => ({
+      called: `${row.size} UN thread`,
+      size: row.diameter * INCH,
+      weight,
+      thread: unifiedName(row),
+    })),
   ];
 }
 
@@ -124,6 +134,8 @@ function together(sizes: readonly Size[]): readonly Size[] {
 }
 
 interface Likely extends Size {
+  /** How far under its size it may measure when new. */
+  readonly room: number;
   /** Measured less the size: below nothing for a worn shaft. */
   readonly off: number;
   /** Not yet shared out. */
@@ -147,10 +159,14 @@ function candidates(given: Given): { told: readonly Likely[]; total: number } {
     ? screws(THREAD)
     : [...metric(low, high), ...inches(low, high), ...(isHole(given) ? drills() : screws(UNCUT_THREAD))];
   const likely = together(all)
-    .filter(({ size }) => worn(given, size) <= wear && worn(given, size) >= -SLIP * MOST_SLIPS)
+    .map((one) => ({ ...one, room: isScrew(given) ? crestRoom(one.thread ?? '') : 0 }))
+    .filter(({ size, room }) => worn(given, size) <= wear + room && worn(given, size) >= -SLIP * MOST_SLIPS)
     .map((one): Likely => {
       const lost = worn(given, one.size);
-      const fits = lost >= 0 ? 0.5 ** ((HALVES_PER_WEAR * lost) / wear) : 0.5 ** ((lost / SLIP) ** 2);
+      const fits =
+        lost >= 0
+          ? 0.5 ** ((HALVES_PER_WEAR * Math.max(0, lost - one.room)) / wear)
+          : 0.5 ** ((lost / SLIP) ** 2);
       return { ...one, off: measured - one.size, share: one.weight * fits };
     })
     .sort((a, b) => b.share - a.share || a.size - b.size);
@@ -163,21 +179,27 @@ function candidates(given: Given): { told: readonly Likely[]; total: number } {
 function noSize(given: Given): Refusal {
   const wear = given.numberOr('wear', USUAL_WEAR);
   return {
-    refused: `No usual size lies within ${mm(wear)} of wear from ${mm(given.number('measured'))}: allow more \`wear\`, or measure where it is less worn.`,
+    refused:
+      `No usual size lies within ${mm(wear)} of wear from ${mm(given.number('measured'))}: allow more \`wear\`, or measure where ` +
+      `it is less worn.${isScrew(given) ? ' Pipe threads and old 55° inch threads are not in the list.' : ''}`,
     parameter: 'measured',
   };
 }
 
 const percent = (share: number, total: number): number => (share / total) * 100;
 
-function ranking(told: readonly Likely[], total: number): string {
-  return told
+/** Outside diameters alone tell no thread: sizes of several systems overlap. */
+const GAUGE = 'check the pitch with a gauge';
+
+function ranking(given: Given, told: readonly Likely[], total: number): string {
+  const sizes = told
     .map(({ called, off, share }) => {
       const way = off === 0 ? 'exactly' : `${mm(Math.abs(off))} ${off < 0 ? 'under' : 'over'}`;
       const likely = percent(share, total);
       return `${called}: ${way}, ${likely < 0.5 ? 'under 1' : Math.round(likely)} %`;
     })
     .join('; ');
+  return isScrew(given) ? `${sizes}; ${GAUGE}` : sizes;
 }
 
 const likelySize: Formula = {
@@ -208,7 +230,7 @@ const likelySize: Formula = {
       sizes: told.map(({ size }) => size),
       offs: told.map(({ off }) => off),
       likelihoods: told.map(({ share }) => percent(share, total)),
-      ranking: ranking(told, total),
+      ranking: ranking(given, told, total),
     };
   },
   working: (given) => {
@@ -216,15 +238,19 @@ const likelySize: Formula = {
     const wear = given.has('wear') ? 'wear' : `${USUAL_WEAR} mm`;
     const size = (i: number): string => `${Number((told[i]?.size ?? NaN).toFixed(9))} mm`;
     const item = (i: number): string => {
-      const lost = isHole(given) ? `(measured - ${size(i)})` : `(${size(i)} - measured)`;
+      const lost = isHole(given) ? `measured - ${size(i)}` : `${size(i)} - measured`;
+      const [left, room] = [worn(given, told[i]?.size ?? NaN), told[i]?.room ?? 0];
+      const beyond = room > 0 ? `max(${lost} - ${Number(room.toFixed(9))} mm, 0 mm)` : `(${lost})`;
       const halves =
-        worn(given, told[i]?.size ?? NaN) >= 0
-          ? `(${HALVES_PER_WEAR} * ${lost} / ${wear})`
-          : `((${lost} / ${SLIP} mm)^2)`;
+        left >= 0 ? `(${HALVES_PER_WEAR} * ${beyond} / ${wear})` : `(((${lost}) / ${SLIP} mm)^2)`;
       return `100% * ${told[i]?.weight ?? NaN} * 0.5^${halves} / all_shares`;
     };
     return [
-      { name: 'best', expression: size(0), words: `the likeliest: ${told[0]?.called ?? ''}` },
+      {
+        name: 'best',
+        expression: size(0),
+        words: `the likeliest: ${told[0]?.called ?? ''}${isScrew(given) ? `; ${GAUGE}` : ''}`,
+      },
       { name: 'off', expression: 'measured - best', words: 'what it is off' },
       { name: 'sizes', expression: firstItems(told.length, size), words: 'sizes that wear can explain' },
       {
@@ -241,14 +267,17 @@ const likelySize: Formula = {
         name: 'likelihoods',
         expression: firstItems(told.length, item),
         words:
-          'how usual the size is, halved for each quarter of the wear that it would take, as a part of all',
+          'how usual the size is, halved for each quarter of the wear that it would take' +
+          `${isScrew(given) ? ' below the limits of a new screw' : ''}, as a part of all`,
       },
     ];
   },
   why:
     'A shaft wears thin and a hole wears wide, so the size was on the other side of what is measured, and seldom by much. ' +
     'Round sizes are more usual than odd ones. Where two sizes are about as likely, look at the mating part, at the rest of the ' +
-    'machine, metric or inch, and at a place that never rubbed.',
+    'machine, metric or inch, and at a place that never rubbed. A new screw measures under its size over the crests, so what its ' +
+    'usual class allows (6g, 2A) counts before any wear. Several threads are then as likely: check pitch and angle with a gauge. ' +
+    'Old 55° inch threads are not in the list; many have the size of a UN thread.',
   conditions: [
     ...positive(MEASURED, WEAR),
     must(
@@ -267,7 +296,7 @@ const likelySize: Formula = {
     ),
   ],
   source:
-    'fractions and metric steps: arithmetic; threads: ISO 261, ASME B1.1; drills: ASME B94.11M, from memory; weights: our own, ' +
+    'fractions and metric steps: arithmetic; threads: ISO 261, ISO 965-1, ASME B1.1; drills: ASME B94.11M, from memory; weights: our own, ' +
     'from practice and not from counting',
   cautions: ['measuring'],
   picture: null,
@@ -311,9 +340,24 @@ const likelySize: Formula = {
     },
     {
       call: 'likely_size(11.86 mm, screw)',
-      expect: { best: 12, called: 'M12', off: -0.14, sizes: [12], likelihoods: [100] },
+      expect: {
+        best: 12,
+        called: 'M12',
+        off: -0.14,
+        sizes: [12],
+        likelihoods: [100],
+        ranking: 'M12: 0.14 mm under, 100 %; check the pitch with a gauge',
+      },
       tolerance: 1e-9,
       source: 'every size weighed by a second program, by brute force',
+    },
+    {
+      call: 'likely_size(15.7 mm, screw)',
+      expect: { names: '5/8 UN thread, M16', sizes: [15.875, 16], likelihoods: [50, 50] },
+      tolerance: 1e-9,
+      source:
+        'new screws of both: M16-6g from 15.682 to 15.962 mm by an open table of ISO 965-2, 5/8-11 UNC-2A from 0.6113 to ' +
+        '0.6234 in by a handbook, from memory',
     },
   ],
 };

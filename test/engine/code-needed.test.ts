@@ -19,4 +19,13 @@ describe('a length where a call-out belongs', () => {
   ])('%s', (call, offers) => {
     expect(said(call)).toEqual(['code-needed', offers]);
   });
+
+  it.each([
+    ['morse_taper(3)', 'from MT0 to MT6), not `3`'],
+    ['taper_callout(0.6 in/ft)', 'such as 1:10 or 7:24, or a Morse taper such as MT3), not `0.6 in/ft`'],
+    ['fit(25 mm, 25 mm, g6)', 'such as H7), not `25 mm`'],
+  ])('%s: %s', (call, words) => {
+    const [finding] = calculate(`\`\`\`figures\na = ${call}\n\`\`\`\n`).findings();
+    expect(finding?.message).toContain(words);
+  });
 });

@@ -220,7 +220,7 @@ it('has the names, parameters and fields that notes already rely on', () => {
       "taper_rescue(sizes, smallest, largest) .over .spare .verdict",
       "segment_height(diameter, width) .height .over_flat",
       "flat_width(diameter, depth) .flat .over_flat",
-      "keyway(shaft, key_width, key_depth) .over_bottom .crown .side_depth",
+      "keyway(shaft, key_width, key_depth, depth_from?) .over_bottom .crown .side_depth",
       "chord_length(diameter, angle) .across .rise",
       "radius_from_chord(chord, height) .radius .whole_diameter .arc",
       "across_corners(across_flats, sides) .corners .side .depth_per_flat",

@@ -323,6 +323,30 @@ describe('a bolt circle', () => {
     }
   });
 
+  it.each([
+    // By hand: so many steps, and a whole round off wherever there is one.
+    ['bolt_circle', { holes: 5, start: 90 }, [90, 162, 234, 306, 18]],
+    ['bolt_circle', { holes: 4, start: 90 }, [90, 180, 270, 0]],
+    ['bolt_circle', { holes: 3, start: -90 }, [-90, 30, 150]],
+    ['bolt_circle', { holes: 2, start: 800 }, [80, 260]],
+    ['bolt_circle', { holes: 2, start: 179.4 }, [179.4, 359.4]],
+    ['bolt_circle', { holes: 2, start: 179.6 }, [179.6, -0.4]],
+    ['bolt_arc', { holes: 4, start: 300, end: 435 }, [300, 345, 30, 75]],
+    ['bolt_arc', { holes: 3, start: 400, end: 300 }, [40, 350, 300]],
+  ] as const)('%s %j stands at angles below 360°: %j', (name, more, angles) => {
+    const found = list(name, { diameter: 80, ...more }, 'angle');
+    expect(found).toHaveLength(angles.length);
+    found.forEach((angle, i) => expect(angle).toBeCloseTo(angles[i] ?? NaN, 9));
+  });
+
+  it('keeps the limits of an angle together where a hole ends the round', () => {
+    const value = calculateLines('s = 90° ± 0.2°\nc = bolt_circle(100 mm, 4, start: s)').valueOf('c');
+    const angles = value?.kind === 'record' ? value.fields.get('angle') : null;
+    const last = angles?.kind === 'list' ? angles.items[3] : undefined;
+    const at = last?.spread?.[0]?.at ?? [];
+    expect(Math.max(...at) - Math.min(...at)).toBeCloseTo(0.4, 9);
+  });
+
   it('turns a coordinate round where a hole crosses an axis within the limits of its start', () => {
     const sheet = calculateLines('s = 0° ± 10°\nc = bolt_circle(100 mm, 4, start: s)');
     const value = sheet.valueOf('c');

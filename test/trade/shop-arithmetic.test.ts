@@ -1,9 +1,12 @@
 /** Stock, saw, price, worn parts and hardness: against sums of other making, and where each stops to hold. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { calculateLines } from '../../src/engine/index';
 import { LETTER_DRILLS, NUMBER_DRILLS } from '../../src/trade/drill-table';
 import { COARSE, UNIFIED } from '../../src/trade/thread-table';
-import { answer, broken, callOf, list, number, refusedCall, says } from './given';
+import { formulaNamed } from '../../src/trade';
+import { missingSign } from '../../src/trade/build';
+import { answer, broken, callOf, given, list, number, refusedCall, says } from './given';
 
 describe('errors', () => {
   it.each([
@@ -42,6 +45,10 @@ describe('errors', () => {
     ['operation_cost(-1 h, 60 AUD/h)', 'operation_cost(0 h, 60 AUD/h)', 'zero or more'],
     ['crank_time(0 rev, 10 rev/min)', 'crank_time(1 rev, 10 rev/min)', 'more than zero'],
     ['markup_and_margin(100 AUD, 100%)', 'markup_and_margin(100 AUD, 99.9%)', '`cost * 2`'],
+    ['markup_and_margin(350 EUR, 3500%)', 'markup_and_margin(350 EUR, 35%)', 'its sign, write `35%`'],
+    ['markup_and_margin(100 AUD, 100%)', 'markup_and_margin(100 AUD, 1%)', 'its sign, write `1%`'],
+    ['markup_and_margin(100 AUD, 10000%)', 'markup_and_margin(100 AUD, 99%)', 'its sign, write `100%`'],
+    ['quotation(1, 1 AUD, 1 AUD, 1 AUD, 3550%)', 'quotation(1, 1 AUD, 1 AUD, 1 AUD, 35.5%)', 'write `35.5%`'],
     ['markup_and_margin(100 AUD, -1%)', 'markup_and_margin(100 AUD, 0%)', 'zero or more'],
     ['quotation(1, 1 AUD, 1 AUD, 1 AUD, 100%)', 'quotation(1, 1 AUD, 1 AUD, 1 AUD, 99%)', 'below 100 %'],
     ['quotation(1, -1 AUD, 1 AUD, 1 AUD, 10%)', 'quotation(1, 0 AUD, 1 AUD, 1 AUD, 10%)', 'zero or more'],
@@ -87,6 +94,7 @@ describe('refusals', () => {
     ['hardness_conversion(69, HRC, HV)', 'from 20.3 to 68 HRC for HV'],
     ['strength_from_hardness(641, HV)', 'from 80 to 640 HV for MPa'],
     ['likely_size(17 mm, screw)', 'No usual size lies within 0.2 mm'],
+    ['likely_size(17 mm, screw)', 'less worn. Pipe threads and old 55° inch threads are not in the list.'],
   ])('%s', (call, words) => expect(refusedCall(call)).toContain(words));
 
   it('not on the last line of the table, nor on the first', () => {
@@ -163,6 +171,34 @@ it('the drills are those of the standard, from memory, whole', () => {
   expect([NUMBER_DRILLS.length, LETTER_DRILLS.length]).toEqual([80, 26]);
 });
 
+interface Sizes {
+  readonly metric: readonly { d_mm: number; P_mm: number; series: string }[];
+  readonly unified: readonly { D_in: number; tpi: number }[];
+  readonly tolerances: Readonly<Record<'es_g_by_pitch' | 'Td_6', Readonly<Record<string, number>>>>;
+}
+const threads = JSON.parse(readFileSync(new URL('../data/threads.json', import.meta.url), 'utf8')) as Sizes;
+
+/**
+ * Smallest crest of a new screw, by its size in mm: 6g from the tables worked out apart from the project, and 2A by the rule of
+ * ASME B1.1, from memory: six hundredths of the pitch to the power of two thirds, and three tenths of the pitch diameter's tolerance.
+ */
+const LEAST_CREST: ReadonlyMap<number, number> = new Map([
+  ...threads.metric
+    .filter(({ series }) => series === 'coarse')
+    .map(({ d_mm: d, P_mm: p }): [number, number] => {
+      const { es_g_by_pitch: g, Td_6: width } = threads.tolerances;
+      // There is no 6g up to M1.4.
+      return [d, d > 1.4 ? d - ((g[p] ?? NaN) + (width[p] ?? NaN)) / 1000 : d];
+    }),
+  ...[...threads.unified]
+    .sort((a, b) => b.tpi - a.tpi)
+    .map(({ D_in: d, tpi }): [number, number] => {
+      const power = Math.exp((-2 / 3) * Math.log(tpi));
+      const pitchDiameter = 0.0015 * d ** (1 / 3) + 0.0015 * d ** 0.5 + 0.015 * power;
+      return [d * 25.4, (d - 0.06 * power - 0.3 * pitchDiameter) * 25.4];
+    }),
+]);
+
 /** Sizes in question by brute force: every tenth of a millimetre and every 64th, each weighed by what it divides by. */
 function weighed(measured: number, part: string, wear: number): { size: number; percent: number }[] {
   const found = new Map<number, { size: number; weight: number }>();
@@ -208,11 +244,11 @@ function weighed(measured: number, part: string, wear: number): { size: number; 
     for (const size of [...COARSE.map(([d]) => d), ...UNIFIED.map(({ diameter }) => diameter * 25.4)])
       put(size, part === 'screw' ? 1 : 0.1);
   const shares = [...found.values()].flatMap(({ size, weight }) => {
-    const lost = part === 'hole' ? measured - size : size - measured;
-    if (lost > wear || lost < -0.06) return [];
-    return [
-      { size, share: weight * Math.exp(-Math.LN2 * (lost >= 0 ? (4 * lost) / wear : (lost / 0.02) ** 2)) },
-    ];
+    const off = part === 'hole' ? measured - size : size - measured;
+    if (off < -0.06) return [];
+    if (off < 0) return [{ size, share: weight * Math.exp(-Math.LN2 * (off / 0.02) ** 2) }];
+    const lost = part === 'screw' ? Math.max(0, (LEAST_CREST.get(size) ?? NaN) - measured) : off;
+    return lost > wear ? [] : [{ size, share: weight * Math.exp(-Math.LN2 * ((4 * lost) / wear)) }];
   });
   const all = shares.reduce((sum, { share }) => sum + share, 0);
   return shares
@@ -249,6 +285,47 @@ describe('likely sizes are weighed as by brute force', () => {
     },
   );
 
+  it('a new screw of every size in the list is found down to its smallest crest, and by so much wear below', () => {
+    expect(LEAST_CREST.size).toBe(
+      new Set([...COARSE.map(([d]) => d), ...UNIFIED.map((row) => row.diameter * 25.4)]).size,
+    );
+    for (const [size, least] of LEAST_CREST) {
+      const finds = (measured: number): boolean => {
+        const found = formulaNamed('likely_size')?.compute(given({ measured, part: 'screw', wear: 0.01 }));
+        const sizes = found && typeof found === 'object' && 'sizes' in found ? found.sizes : [];
+        return Array.isArray(sizes) && sizes.some((one) => Math.abs(one - size) < 1e-6);
+      };
+      expect([size, finds(size), finds(least), finds(least - 0.0099), finds(least - 0.0101)]).toEqual([
+        size,
+        true,
+        true,
+        true,
+        false,
+      ]);
+    }
+  });
+
+  it.each([
+    // Smallest crests by an open table of ISO 965-2: 19.623, 23.577 and 9.732 mm.
+    [19.65, 'M20: 0.35 mm under, 100 %'],
+    [23.6, 'M24: 0.4 mm under, 100 %'],
+    [9.75, 'M10: 0.25 mm under, 100 %'],
+    [15.7, '5/8 UN thread: 0.175 mm under, 50 %; M16: 0.3 mm under, 50 %'],
+  ])('a screw of %d mm: %s, and its pitch wants a gauge', (measured, said) => {
+    expect(answer('likely_size', { measured, part: 'screw' })['ranking']).toBe(
+      `${said}; check the pitch with a gauge`,
+    );
+    expect(answer('likely_size', { measured: 12, part: 'shaft' })['ranking']).not.toContain('gauge');
+    const words = (part: string): string | undefined =>
+      formulaNamed('likely_size')
+        ?.working(given({ measured: 11.95, part }))
+        .map((step) => step.words)
+        .join();
+    expect(words('screw')).toContain('the likeliest: M12; check the pitch with a gauge');
+    expect(words('screw')).toContain('below the limits of a new screw, as a part');
+    expect(words('hole')).not.toMatch(/gauge|new screw/);
+  });
+
   it('with names that say all that a size is', () => {
     const called = (measured: number, part: string): unknown =>
       answer('likely_size', { measured, part })['called'];
@@ -282,6 +359,12 @@ describe('money', () => {
     expect(finding?.code).toBe(code);
     expect(finding?.message).not.toContain('¤');
   });
+});
+
+it('a percentage that no sign left out explains is not asked for its sign', () => {
+  // Of these two the first is plain 100.01, and the second less than all.
+  expect(says('markup_and_margin(100 AUD, 10001%)').join()).not.toContain('its sign');
+  expect(missingSign(99.99)).toBe('');
 });
 
 it('a tenth of a millimetre too little is a bar too small, and one that just does is taken', () => {

@@ -16,6 +16,14 @@ describe('errors', () => {
     ['keyway(10 mm, 10.01 mm, 6 mm)', 'at most 10 mm', 'keyway(10 mm, 10 mm, 6 mm)'],
     ['keyway(10 mm, 6 mm, 1 mm)', 'more than 1 mm and less than 10 mm', 'keyway(10 mm, 6 mm, 1.001 mm)'],
     ['keyway(10 mm, 6 mm, 10 mm)', 'less than 10 mm', 'keyway(10 mm, 6 mm, 9.99 mm)'],
+    // From the side the crown of 1 mm comes on top: triangle of sides 3, 4 and 5.
+    [
+      'keyway(10 mm, 6 mm, 0 mm, side)',
+      'more than 0 mm and less than 9 mm',
+      'keyway(10 mm, 6 mm, 0.001 mm, side)',
+    ],
+    ['keyway(10 mm, 6 mm, 9 mm, side)', 'less than 9 mm', 'keyway(10 mm, 6 mm, 8.99 mm, side)'],
+    ['keyway(10 mm, 6 mm, 1 mm, crown)', 'more than 1 mm', 'keyway(10 mm, 6 mm, 1 mm, side)'],
     ['chord_length(80 mm, -1°)', '0° to 360°', 'chord_length(80 mm, 0°)'],
     ['chord_length(80 mm, 360.1°)', '0° to 360°', 'chord_length(80 mm, 360°)'],
     ['radius_from_chord(120 mm, 0 mm)', 'more than zero', 'radius_from_chord(120 mm, 0.1 mm)'],

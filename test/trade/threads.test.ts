@@ -407,6 +407,7 @@ describe('ranges', () => {
       'give a drill below 6 mm; the bore of the profile is 4.917 mm',
     ],
     ['drill_for_thread(M6, 100.1%)', 'drill_for_thread(M6, 100%)', 'give at most 100%'],
+    ['drill_for_thread(M6, 7500%)', 'drill_for_thread(M6, 75%)', 'without its sign, write `75%`'],
     ['best_wire(1 mm, thread_angle: 0°)', 'best_wire(1 mm, thread_angle: 0.1°)', 'between 0° and 180°'],
     ['best_wire(1 mm, thread_angle: 180°)', 'best_wire(1 mm, thread_angle: 179.9°)', 'between 0° and 180°'],
     [
@@ -429,7 +430,7 @@ describe('ranges', () => {
     [
       'thread_infeed(M10, compound_angle: 30.1°)',
       'thread_infeed(M10, compound_angle: 30°)',
-      'swing the slide to 29.5°',
+      'swing the slide to 29.5° from square; a scale that reads zero along the bed shows 60.5°',
     ],
     ['over_wires(9 mm, 1.5 mm, 0.757 mm)', 'over_wires(9 mm, 1.5 mm, 0.7585 mm)', 'lies below the crests'],
     ['over_wires(9 mm, 1.5 mm, 1.517 mm)', 'over_wires(9 mm, 1.5 mm, 1.5145 mm)', 'rests on the crests'],

@@ -59,8 +59,12 @@ describe('a working says', () => {
     ],
     ['middle_of_touches(0 mm, 9 mm, 1 mm, inside)', 'width', 'the stylus stood inside at both ends'],
     ['middle_of_touches(0 mm, 9 mm, 1 mm, outside)', 'width', 'the stylus stood outside at both ends'],
-    ['thread_infeed(M10)', 'swung', 'the usual half degree less than the flank'],
-    ['thread_infeed(M10, compound_angle: 25°)', 'swung', 'as given'],
+    [
+      'thread_infeed(M10)',
+      'swung',
+      'half a degree less than the flank: 29.5° from square; a scale that reads zero along the bed shows 60.5°',
+    ],
+    ['thread_infeed(M10, compound_angle: 25°)', 'swung', 'as given, from square'],
     ['likely_size(29.93 mm)', 'best', 'the likeliest: 30 mm (M30)'],
     ['taper_found([20, 20.02] mm, [0, 100] mm)', 'per_metre', 'difference of the sizes over the distance'],
     [

@@ -37,6 +37,13 @@ const MORE = [
   'explain_tilt(22 mm, 14 mm, 15.5°, 22 mm)',
   'end_left_at(22 mm, 0 mm, 15.5°, 30 mm)',
   'thread_infeed(M10, compound_angle: 25°)',
+  // A hole of those shown past the whole round, once and twice.
+  'bolt_circle(80 mm, 3, start: 150°)',
+  'bolt_arc(80 mm, 3, 350°, 690°)',
+  // A screw within its limits when new, one below them, and one over its size.
+  'likely_size(15.7 mm, screw)',
+  'likely_size(11.6 mm, screw)',
+  'likely_size(4.83 mm, screw)',
   // Worn by half a micrometre of two, beside 19/32 in that it would be larger than.
   'likely_size(15.0995 mm, shaft, wear: 0.002 mm)',
 ];
