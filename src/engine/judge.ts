@@ -2,7 +2,7 @@
  * What a value means on its machine, and a reading against its plan. Judging looks at other lines (a `used` line, a
  * `speed_step`) without the value depending on them, so it comes after all values have settled.
  */
-import { FEED_PER_TURN, POWER, SPEED } from '../quantity/dimension';
+import { FEED_PER_TURN, LENGTH, POWER, SPEED } from '../quantity/dimension';
 import { type Unit, fromBase } from '../quantity/unit';
 import { RPM } from '../quantity/units';
 import type { List, Quantity, Text } from '../quantity/value';
@@ -10,7 +10,7 @@ import type { Expression, ReadingNode, Span } from '../notation/syntax';
 import type { Card } from './cards';
 import type { Entry, Problem, RelatedRef } from './graph';
 import { type Node, type Verdict, NOT_JUDGED } from './node';
-import { judgeReadings } from './readings';
+import { barePlaces, judgeReadings } from './readings';
 import type { ReadingResult } from './results';
 import { literal } from './statement';
 import { pathValue } from './values';
@@ -85,11 +85,13 @@ function judgeReading(
   const brought = cold.readings.some((reading, i) => reading !== readings[i]);
   const result = { ...judged.result, readings, ...(brought && { atReference: cold.readings }) };
   const warm = statement.readings[cold.unknown];
-  const unbrought =
-    warm && asked ? [warmProblem(warm, path, material?.kind === 'text' ? material.text : '')] : NOTHING;
+  const remarks = [
+    ...barePlaces(statement.readings),
+    ...(warm && asked ? [warmProblem(warm, path, material?.kind === 'text' ? material.text : '')] : NOTHING),
+  ];
   const at = broken && statement.readings[broken.index];
   const read = broken && readings[broken.index];
-  if (!broken || !at || !read || !asked) return verdict(unbrought, result);
+  if (!broken || !at || !read || !asked) return verdict(remarks, result);
   const { unit } = read;
   const data = {
     name: path,
@@ -100,11 +102,15 @@ function judgeReading(
     high: fromBase(asked.high, unit),
     over: (cold.readings[broken.index] ?? read).value > asked.high,
     sense: asked.sense,
+    slip: result.slip ?? false,
+    apart: (result.apart ?? 0) / unit.factor,
+    allowed: (asked.high - asked.low) / unit.factor,
+    placed: positions[broken.index]?.dimension === LENGTH,
     unit: unit.symbol,
   };
   const related: RelatedRef[] = figure ? [{ node: figure, message: 'limits' }] : [];
   const problem = { code: broken.code, start: at.start, end: at.end, data, related };
-  return verdict([...unbrought, problem], result);
+  return verdict([...remarks, problem], result);
 }
 
 /** A warm reading that is judged as read, because nothing says how its metal grows. */

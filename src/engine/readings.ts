@@ -1,7 +1,11 @@
 /** Readings as values, and readings against the limits that were asked for. */
 import type { List, Quantity } from '../quantity/value';
 import { plain, quantity } from '../quantity/arithmetic';
-import type { Entry, Recorded, Records } from './graph';
+import { LENGTH } from '../quantity/dimension';
+import { ONE } from '../quantity/unit';
+import { systemOf } from '../quantity/units';
+import type { ReadingNode } from '../notation/syntax';
+import type { Entry, Problem, Recorded, Records } from './graph';
 import type { Node } from './node';
 import type { Asked, ReadingResult } from './results';
 
@@ -67,6 +71,16 @@ function mean(readings: readonly Quantity[]): Quantity | null {
   return { ...first, value: readings.length === 1 ? first.value : total / readings.length, spread: null };
 }
 
+/** Places that are only a number: 45 may be a place along the work as well as how warm it was. */
+export function barePlaces(readings: readonly ReadingNode[]): readonly Problem[] {
+  return readings.flatMap(({ value: { unit }, at }): Problem[] => {
+    if (at?.unit !== ONE || unit === ONE) return [];
+    const units = unit.dimension === LENGTH ? [systemOf(unit) ?? 'mm', '°C'] : [];
+    const data = { at: at.value, offers: units.map((each) => `${at.value} ${each}`) };
+    return [{ code: 'place-unit', start: at.start, end: at.end, data, related: [] }];
+  });
+}
+
 /** A gauge shows a size to its last digit: differences below this part of the size are rounding, not metal. */
 const ROUNDING = 1e-9;
 
@@ -74,7 +88,7 @@ export interface Judged {
   readonly result: ReadingResult;
   /** The reading that broke a limit, for the finding: how, and by how much (base units, positive). */
   readonly broken: {
-    readonly code: 'metal-gone' | 'outside-limits' | 'side-unknown';
+    readonly code: 'metal-gone' | 'outside-limits' | 'readings-apart' | 'side-unknown';
     readonly index: number;
     readonly by: number;
   } | null;
@@ -112,9 +126,16 @@ export function judgeReadings(
   const lost = gone as { index: number; by: number } | null;
   const off = outside as { index: number; by: number } | null;
   const left = lost ? -lost.by : asked.sense || inside ? stock : null;
-  const result = { ...base, inside, left };
+  const sizes = readings.map(({ value }) => value);
+  const apart = Math.max(...sizes) - Math.min(...sizes);
+  const uneven = left !== null && left > 0 && apart > asked.high - asked.low + slack;
+  // A slip is ten times or 25.4 times. Bar may be thrice the size that is turned from it, and a hole is drilled small first.
+  const far = left !== null && left > 0 ? 5 : 2;
+  const slip = asked.low > 0 && sizes.some((size) => size > far * asked.high || size < asked.low / far);
+  const result: ReadingResult = { ...base, inside, left, ...(slip ? { slip } : uneven && { apart }) };
   if (off === null) return { result, broken: null };
   if (how === 'final') return { result, broken: { code: 'outside-limits', ...(lost ?? off) } };
   if (lost) return { result, broken: { code: 'metal-gone', ...lost } };
-  return { result, broken: asked.sense ? null : { code: 'side-unknown', ...off } };
+  if (asked.sense) return { result, broken: result.apart ? { code: 'readings-apart', ...off } : null };
+  return { result, broken: { code: 'side-unknown', ...off } };
 }

@@ -64,6 +64,10 @@ export interface ReadingResult {
    * far. Null without asked limits, or outside with no `hole` or `shaft` to say which way metal remains.
    */
   readonly left: number | null;
+  /** How far the readings lie apart, base units, where that is more than the limits allow: no cut alone brings all of them inside. */
+  readonly apart?: number;
+  /** Whether one is so far off that its point or its unit most likely slipped: twice or half of what is asked, with metal left five times. */
+  readonly slip?: boolean;
   /** What is left to the nominal of the last reading, base units; null without a figure. Positive while stock remains. */
   readonly toNominal: number | null;
 }

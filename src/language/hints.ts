@@ -122,23 +122,27 @@ export function checkWords({ holds, overBand, left, comparison, right }: CheckRe
 }
 
 export function readingWords(sheet: Sheet, reading: ReadingResult): string | null {
-  const { inside, left, toNominal, readings, how } = reading;
+  const { inside, left, toNominal, readings, how, apart, slip } = reading;
   const last = readings.at(-1);
   if (!last) return null;
   const size = (base: number): string => shown(differenceOf(last, Math.abs(base)));
   if (inside === true) return '✓ inside';
   if (inside === null) return toNominal === null ? sampleWords(readings) : nominalWords(last, toNominal);
   if (left !== null && left > 0) {
+    const bad = how === 'final' ? '✗ ' : '';
+    if (slip) return `${bad}point or unit slipped? ${size(left)} left`;
+    if (apart) return `${bad}true up: ${size(apart)} apart, ${bare(differenceOf(last, left))} left`;
     const radius = last.dimension === LENGTH ? `, ${bare(differenceOf(last, left / 2))} on radius` : '';
-    return `${how === 'final' ? '✗ ' : ''}${size(left)} left${radius}`;
+    return `${bad}${size(left)} left${radius}`;
   }
   const asked = sheet.figure(reading.path)?.asked;
   if (!asked) return '✗ outside';
   // Where metal is gone, that counts, however much is left elsewhere.
-  if (left !== null) return `✗ ${size(left)} too ${asked.sense === 'hole' ? 'large' : 'small'}`;
+  const bad = slip ? '✗ point or unit? ' : '✗ ';
+  if (left !== null) return `${bad}${size(left)} too ${asked.sense === 'hole' ? 'large' : 'small'}`;
   const values = readings.map(({ value }) => value);
   const [over, under] = [Math.max(...values) - asked.high, asked.low - Math.min(...values)];
-  return over > under ? `✗ ${size(over)} too large` : `✗ ${size(under)} too small`;
+  return over > under ? `${bad}${size(over)} too large` : `${bad}${size(under)} too small`;
 }
 
 function nominalWords(last: Quantity, toNominal: number): string {

@@ -157,8 +157,10 @@ function checkOutcome({ holds, overBand }: CheckResult): Outcome {
     : { kind: 'doubt', word: 'holds', more: 'at nominal only' };
 }
 
+const SLIP = 'point or unit slipped?';
+
 function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
-  const { inside, left, toNominal, how } = reading;
+  const { inside, left, toNominal, how, apart: uneven, slip } = reading;
   const readings = judgedAs(reading);
   const last = readings.at(-1);
   if (!last) return null;
@@ -166,18 +168,29 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
   if (inside === true) return { kind: 'good', word: 'inside', more: null };
   if (toNominal === null) return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
   if (inside === null) return plain(fromFigure(toNominal, 'the figure', size));
+  const asked = sheet.figure(reading.path)?.asked;
   if (left !== null && left > 0) {
     // Metal to spare is the usual state on the way; at inspection the part is outside its limits all the same.
+    const doubt = how === 'final' ? 'bad' : 'doubt';
+    if (slip) return { kind: doubt, word: SLIP, more: `${size(left)} left` };
+    if (uneven) {
+      const allowed = asked ? `, limits allow ${size(asked.high - asked.low)}` : '';
+      return {
+        kind: doubt,
+        word: 'true up first:',
+        more: `${size(uneven)} apart${allowed}, ${size(left)} left`,
+      };
+    }
     const radius = last.dimension === LENGTH ? `(${size(left / 2)} on radius)` : null;
     return { kind: how === 'final' ? 'bad' : 'open', word: `${size(left)} left`, more: radius };
   }
-  const asked = sheet.figure(reading.path)?.asked;
   if (!asked) return { kind: 'bad', word: 'outside', more: null };
   const over = Math.max(...readings.map((q) => q.value - asked.high));
   const under = Math.max(...readings.map((q) => asked.low - q.value));
   // On the way nothing fails that may yet be cut: without a side it is not known whether metal is left.
   const kind = how === 'measured' && left === null ? 'doubt' : 'bad';
-  return { kind, word: over > under ? 'too large' : 'too small', more: `by ${size(Math.max(over, under))}` };
+  const [way, by] = [over > under ? 'too large' : 'too small', `by ${size(Math.max(over, under))}`];
+  return slip ? { kind, word: SLIP, more: `${way} ${by}` } : { kind, word: way, more: by };
 }
 
 /** The readings as their limits judge them: what was read warm or cold as it would be at 20 °C. */

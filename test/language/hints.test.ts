@@ -143,6 +143,25 @@ describe('readings', () => {
     expect(last(neck, 'neck measured 12.5 mm, 11.9 mm')).toBe('✗ 0.08 mm too small');
     expect(last('bore = 25 mm H7', 'bore final 20 mm, 25.05 mm')).toBe('✗ 0.029 mm too large');
   });
+  it('further apart than their limits say so before what is left', () => {
+    // 25 g6 is 24.980 to 24.993 (ISO 286-2).
+    expect(last('pin = 25 mm g6', 'pin measured 25.10 mm at 10 mm, 24.985 mm at 160 mm')).toBe(
+      'true up: 0.115 mm apart, 0.107 left',
+    );
+    expect(last('bore = 30 mm H7', 'bore final 29.90 mm, 30.019 mm')).toBe(
+      '✗ true up: 0.119 mm apart, 0.1 left',
+    );
+    expect(last(neck, 'neck measured 12.32 mm, 12.29 mm')).toBe('0.3 mm left, 0.15 on radius');
+  });
+  it('that are many times off ask for a slip first', () => {
+    const pin = 'pin = 25 mm g6';
+    expect(last(pin, 'pin measured 250.1 mm')).toBe('point or unit slipped? 225.107 mm left');
+    expect(last(pin, 'pin measured 25.1 in')).toBe('point or unit slipped? 24.116 in left');
+    expect(last(pin, 'pin final 250.1 mm')).toBe('✗ point or unit slipped? 225.107 mm left');
+    expect(last(pin, 'pin measured 2.51 mm')).toBe('✗ point or unit? 22.47 mm too small');
+    expect(last('d = 12 mm ± 0.02', 'd measured 120 mm')).toBe('✗ point or unit? 107.98 mm too large');
+    expect(last('d = 12 mm ± 0.02', 'd measured 1.2 mm')).toBe('✗ point or unit? 10.78 mm too small');
+  });
   it('without limits say how far they are from the figure', () => {
     expect(last('d = 12 mm', 'd measured 12.3 mm')).toBe('0.3 mm over the figure');
     expect(last('d = 12 mm', 'd measured 11.7 mm')).toBe('0.3 mm under the figure');

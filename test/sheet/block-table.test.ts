@@ -153,6 +153,20 @@ describe('readings', () => {
     ['d = 12 mm ± 0.01', 'd final 12.3 mm', '✗ too large by 0.29 mm'],
     ['d = 12 mm ± 0.01 shaft', 'd final 12.3 mm', '✗ 0.29 mm left (0.145 mm on radius)'],
     ['d = 12 mm ± 0.01', 'd final 12.005 mm, 11.995 mm', '✓ inside'],
+    // 25 g6 is 24.980 to 24.993 (ISO 286-2).
+    [
+      'd = 25 mm g6',
+      'd measured 25.10 mm, 24.985 mm',
+      '△ true up first: 0.115 mm apart, limits allow 0.013 mm, 0.107 mm left',
+    ],
+    [
+      'd = 25 mm g6',
+      'd final 25.10 mm, 24.985 mm',
+      '✗ true up first: 0.115 mm apart, limits allow 0.013 mm, 0.107 mm left',
+    ],
+    ['d = 25 mm g6', 'd measured 250.1 mm', '△ point or unit slipped? 225.107 mm left'],
+    ['d = 25 mm g6', 'd final 250.1 mm', '✗ point or unit slipped? 225.107 mm left'],
+    ['d = 25 mm g6', 'd measured 2.51 mm', '✗ point or unit slipped? too small by 22.47 mm'],
     ['d = 12 mm', 'd measured 12.3 mm', '0.3 mm above the figure'],
     ['d = 12 mm', 'd measured 11.9 mm', '0.1 mm below the figure'],
     ['t = 20 °C ± 2 °C', 't measured 23 °C', '△ too large by 1 °C'],
