@@ -5,7 +5,7 @@
 import { add, divide, multiply, negate, plain, power, quantity, subtract } from '../quantity/arithmetic';
 import { dimensionName } from '../quantity/dimension';
 import { shownUnit } from '../quantity/display';
-import { type Unit, ONE, toBase } from '../quantity/unit';
+import { type Unit, ONE, fromBase, toBase } from '../quantity/unit';
 import { PERCENT, unitNamed } from '../quantity/units';
 import {
   type Fault,
@@ -233,9 +233,24 @@ export class Evaluation {
       const percent = Number((100 + (operator === '+' ? 1 : -1) * right.value * 100).toPrecision(12));
       if (l.kind !== 'binary' || l.operator === '*' || l.operator === '/') offers.push(`${lt} * ${percent}%`);
     } else if (isBare(r) && !left.dimension.point) {
-      offers.push(`${lt} ${operator} ${unitText(rt, left.unit)}`);
+      // `450 min-1`, as plates of machines have it.
+      const [, speed, blanks] = /^(.*\d)\s*min(\s*)[-−]1$/.exec(this.text.slice(l.start, r.end)) ?? [];
+      if (speed !== undefined) offers.push(`${speed} rpm`);
+      if (blanks !== '') offers.push(`${lt} ${operator} ${unitText(rt, left.unit)}`);
     } else if (isBare(l) && !right.dimension.point) {
-      offers.push(`${unitText(lt, right.unit)} ${operator} ${rt}`);
+      const first = unitText(lt, right.unit);
+      const whole =
+        /[^=<>!]=\s*$/.test(this.text.slice(0, l.start)) &&
+        /^\s*(?:$|#|(?:to|hole|shaft)\b)/.test(this.text.slice(r.end));
+      // `34.88-34.92 mm`: limits with a dash between.
+      if (
+        whole &&
+        operator === '-' &&
+        r.kind === 'quantity' &&
+        left.value < fromBase(right.value, right.unit)
+      )
+        offers.push(`${first} .. ${rt}`);
+      offers.push(`${first} ${operator} ${rt}`);
     }
     return {
       operator,

@@ -1,9 +1,9 @@
 /** Fences of ours among the tokens of a parsed note. Also for a host's own tokens, which come without the note's text. */
 import { MAX_CODE_LINES } from './caps';
 import type { LineFinding } from '../quantity/finding';
-import { type FenceLine, readFenceLine } from './fence-line';
+import { type FenceLine, almostFence, readFenceLine } from './fence-line';
 import { parseLine } from './line';
-import type { Block, FenceWord } from './syntax';
+import type { Block, FenceWord, NoteFinding } from './syntax';
 
 /** What is needed of a markdown-it token. */
 export interface FenceToken {
@@ -16,11 +16,13 @@ export interface FenceToken {
 /**
  * The blocks that calculate, in the note's order. `text` is the whole note, for columns; without it columns count from the
  * beginning of the code, and those of the fence line from the end of its backticks. `offset` is added to the tokens' lines.
+ * Fences that are nearly ours do not calculate: they are told in `ignored`.
  */
 export function blocksFromTokens(
   tokens: readonly FenceToken[],
   text: string | null = null,
   offset = 0,
+  ignored: NoteFinding[] = [],
 ): Block[] {
   const blocks: Block[] = [];
   const lineAt = text === null ? null : linesOf(text);
@@ -31,7 +33,11 @@ export function blocksFromTokens(
     const line = lineAt?.(fenceLine);
     const infoColumn = line === undefined ? 0 : line.length - token.info.length;
     const fence = readFenceLine(token.info, infoColumn);
-    if (fence === null) continue;
+    if (fence === null) {
+      const almost = almostFence(token.info, infoColumn);
+      if (almost !== null) ignored.push({ ...almost, line: fenceLine });
+      continue;
+    }
     const count = countLines(token.content);
     const closed = token.map[1] - token.map[0] >= count + 2 && !opensFence(token.content);
     // What follows an open fence is the rest of the note: only what can be told for figures is kept.

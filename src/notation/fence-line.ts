@@ -36,6 +36,18 @@ export function readFenceLine(info: string, column: number): FenceLine | null {
   return { ...line, name: cardName(info, word, end, from, last, column, refuse) };
 }
 
+/** Our words in other letters, as telephones write them, or with a sign behind. */
+const ALMOST = /^\s*((figures?|machine|material|signed)[:,]?)(?!\S)/i;
+
+/** What is said of a fence that is not ours but nearly has our word; null of any other. */
+export function almostFence(info: string, column: number): LineFinding | null {
+  const [whole = '', written = '', word = ''] = ALMOST.exec(info) ?? [];
+  if (whole === '') return null;
+  const end = column + whole.length;
+  const offers = [word.toLowerCase().replace(/^figure$/, 'figures')];
+  return { code: 'fence-ignored', start: end - written.length, end, data: { written, offers } };
+}
+
 function isFenceWord(word: string): word is FenceWord {
   return WORDS.has(word);
 }

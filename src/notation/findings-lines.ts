@@ -150,6 +150,15 @@ export const lineFindings: Record<string, FindingKind> = {
     (d) => `${code(d, 'written')}: one end has a unit and the other has none.`,
     'Both ends are of one kind.',
   ),
+  'limit-one-sided': error(
+    (d) => `${code(d, 'written')} says one end only.`,
+    'What is asked of a figure is judged at both ends, and their middle is the size to aim at.',
+    'Write both ends with `..` between them, or a check such as `size <= 34.9 mm`.',
+  ),
+  'limits-or-quotient': error(
+    (d) => `${code(d, 'written')} could be two limits or a division.`,
+    'A wrong guess would be cut into metal, and a ratio this close to one is hardly ever meant.',
+  ),
   'code-without-size': error(
     (d) => `The code ${code(d, 'code')} asks limits of a length that is written out just before it.`,
     'ISO 286 gives limits by the size, so a code means something only after a size such as `25 mm`.',

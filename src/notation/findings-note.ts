@@ -12,6 +12,10 @@ export const noteFindings: Record<string, FindingKind> = {
     'What cannot be read may once have been part of a size, and nobody can tell which.',
     'Save the note as UTF-8, or take the characters away.',
   ),
+  'fence-ignored': warning(
+    () => 'This block is not calculated.',
+    'Only the four words of the notation, in small letters, make a block that calculates; other code stays as it is.',
+  ),
   'fence-not-closed': error(
     (d) => `This ${code(d, 'word')} block is never closed.`,
     'Without its closing line the rest of the note would be taken for figures.',

@@ -7,6 +7,7 @@ import { oneWay, parseComparison } from './comparison';
 import { parseExpression } from './expression';
 import { parseLimits, parseSense } from './limits';
 import { broken, parseReadings, parseUsed, pathOf } from './reading';
+import { refuseQuotientOfLimits } from './refuse-limits';
 import { expectedAfterLimits, expectedEnd, expectedUnit } from './refuse';
 import {
   hiddenMarks,
@@ -157,7 +158,8 @@ function parseFigure(
   }
   s.limitsMayFollow = true;
   const expression = parseExpression(s);
-  if (expression === null) return broken(comment, { start, end, text: name });
+  if (expression === null || refuseQuotientOfLimits(s, expression))
+    return broken(comment, { start, end, text: name });
   s.limitsMayFollow = false;
   const figure = figureOf(start, end, name, expression, comment, findings);
   if (s.pos >= s.end) return figure;

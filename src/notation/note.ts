@@ -13,10 +13,13 @@ export function readNote(text: string): Note {
   const body = plain.slice(startOfLine(plain, front.bodyLine));
   // A byte order mark is no part of the markdown, but counts in the columns of the first line.
   const marked = front.bodyLine === 0 && body.charCodeAt(0) === 0xfeff;
-  const blocks = blocksFromTokens(parseBlocks(marked ? body.slice(1) : body), plain, front.bodyLine);
   const read = readFrontMatter(front);
+  const findings = [...read.findings];
+  const tokens = parseBlocks(marked ? body.slice(1) : body);
+  const blocks = blocksFromTokens(tokens, plain, front.bodyLine, findings);
   const torn = tornText(plain);
-  return { blocks, front: read.front, findings: torn ? [...read.findings, torn] : read.findings };
+  if (torn) findings.push(torn);
+  return { blocks, front: read.front, findings };
 }
 
 /** As much of a note as can have to do with its front matter: all up to the mark that ends it, or the first lines. */

@@ -1,4 +1,5 @@
 /** Refusals of limits that do not say enough, or say two things. */
+import { LENGTH } from '../quantity/dimension';
 import { type Unit, ONE, fromBase } from '../quantity/unit';
 import { nameEnd, skipBlanks } from './characters';
 import { refuseOdd } from './refuse-characters';
@@ -79,6 +80,27 @@ export function refuseRangeUnit(s: Scanner, nominal: Expression, unit: Unit, to:
     written: s.slice(nominal.start, to.end),
     offers,
   });
+}
+
+/** How far the ends of a size's limits are apart at most, in parts of the size. */
+const CLOSE = 0.05;
+const SAME = 1e-9;
+
+/** `1.3740/1.3750 in` as a whole figure: limits as many drawings write them, and a division to arithmetic. */
+export function refuseQuotientOfLimits(s: Scanner, e: Expression): boolean {
+  if (e.kind !== 'binary' || e.operator !== '/') return false;
+  const { left, right } = e;
+  if (left.kind !== 'quantity' || right.kind !== 'quantity' || !left.decimals || !right.decimals)
+    return false;
+  if (left.unit !== ONE || right.unit.dimension !== LENGTH) return false;
+  const [a, b] = [left.value, fromBase(right.value, right.unit)];
+  const apart = Math.abs(a - b);
+  if (apart < SAME || apart > CLOSE * b) return false;
+  const [first, last] = [s.slice(left.start, left.end), s.slice(right.start, right.end)];
+  const sized = `${first} ${right.unit.symbol}`;
+  const offers = [a < b ? `${sized} .. ${last}` : `${last} .. ${sized}`, `${first} / (${last})`];
+  s.refuse('limits-or-quotient', e.start, e.end, { written: s.slice(e.start, e.end), offers });
+  return true;
 }
 
 /** `± -0.05`: the sign says it already. */

@@ -9,6 +9,7 @@ import { numberAt, readNumber } from './number';
 import { rightmost } from './refuse-expressions';
 import { refuseGroups } from './refuse-numbers';
 import { isCurly, refuseQuote } from './refuse-characters';
+import { nextSmaller, refuseShorthand } from './refuse-shorthand';
 import type { Scanner } from './scanner';
 import type { Expression, NameNode, QuantityNode } from './syntax';
 import { tailAt } from './unit-tail';
@@ -93,12 +94,14 @@ function afterQuantity(s: Scanner, left: QuantityNode, where: Where): null {
   }
   const offers: string[] = [];
   const right = tailAt(s.text, skipBlanks(s.text, readNumber(s.text, s.pos)));
+  const smaller = right === null ? nextSmaller(left) : undefined;
+  if (smaller !== undefined) offers.push(`${a} ${b} ${smaller}`);
   if (right !== null) offers.push(`${b} ${a}`);
-  if (right === null) offers.push(`${a}.${b}`);
-  return s.refuse('side-by-side', left.start, end, {
-    written,
-    offers: [...offers, `${a}, ${b}`, `${a} * ${b}`],
-  });
+  else offers.push(`${a}.${b}`);
+  offers.push(`${a}, ${b}`);
+  // Nobody means thirty times an hour by `1 h 30`.
+  if (smaller === undefined) offers.push(`${a} * ${b}`);
+  return s.refuse('side-by-side', left.start, end, { written, offers });
 }
 
 /** Sizes with a shop's name of their own, which is not the same size in every shop. */
@@ -177,7 +180,7 @@ function wordAfterQuantity(s: Scanner, left: Expression, last: QuantityNode, whe
   const end = wordEnd(s, start);
   const word = s.slice(start, end);
   const number = s.slice(last.start, last.end);
-  if (refuseDegrees(s, last, word, end)) return null;
+  if (refuseDegrees(s, last, word, end) || refuseShorthand(s, left, last, word, where)) return null;
   if (last.unit !== ONE) {
     if (unitNamed(word)) return unitAfterUnit(s, last, start, end);
     const near = nearWords(word, LINE_WORDS[where]);

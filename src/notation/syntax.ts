@@ -190,6 +190,6 @@ export interface NoteFinding extends LineFinding {
 export interface Note {
   readonly blocks: readonly Block[];
   readonly front: ReadonlyMap<string, FrontField>;
-  /** What is wrong with the front matter. */
+  /** What is wrong with the front matter, and with fences that are nearly ours. */
   readonly findings: readonly NoteFinding[];
 }

@@ -20,8 +20,8 @@ const COPIES = new Set([
   'output',
 ]);
 
-/** A cheap look for one of our fences, so that other markdown costs nothing. */
-const FENCE = /(?:`{3}|~{3})[ \t]*(?:figures|machine|material|signed)(?![\w-])/;
+/** A cheap look for one of our fences, or nearly one, so that other markdown costs nothing. */
+const FENCE = /(?:`{3}|~{3})[ \t]*(?:figures?|machine|material|signed)(?![\w-])/i;
 
 export interface Calculated {
   readonly note: Note;
