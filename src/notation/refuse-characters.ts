@@ -126,6 +126,16 @@ export function refuseOdd(s: Scanner, pos: number): boolean {
     });
     return true;
   }
+  if (s.text.startsWith('⁻¹', pos)) {
+    // `450 min⁻¹`: revolutions, as plates of machines have them.
+    const turns = /\d\s*min$/.test(s.slice(0, pos));
+    const start = turns ? pos - 'min'.length : pos;
+    s.refuse('odd-character', start, pos + 2, {
+      written: s.slice(start, pos + 2),
+      offers: [turns ? 'rpm' : '^-1'],
+    });
+    return true;
+  }
   const offers = WRITTEN.get(sign) ?? [];
   if (offers.length === 0 && (READ.includes(sign) || /^[ -~](?<![!?@&|\\])$/.test(sign))) return false;
   s.refuse('odd-character', pos, pos + sign.length, { written: sign, offers });

@@ -84,7 +84,6 @@ export function refuseRangeUnit(s: Scanner, nominal: Expression, unit: Unit, to:
 
 /** How far the ends of a size's limits are apart at most, in parts of the size. */
 const CLOSE = 0.05;
-const SAME = 1e-9;
 
 /** `1.3740/1.3750 in` as a whole figure: limits as many drawings write them, and a division to arithmetic. */
 export function refuseQuotientOfLimits(s: Scanner, e: Expression): boolean {
@@ -93,9 +92,9 @@ export function refuseQuotientOfLimits(s: Scanner, e: Expression): boolean {
   if (left.kind !== 'quantity' || right.kind !== 'quantity' || !left.decimals || !right.decimals)
     return false;
   if (left.unit !== ONE || right.unit.dimension !== LENGTH) return false;
-  const [a, b] = [left.value, fromBase(right.value, right.unit)];
-  const apart = Math.abs(a - b);
-  if (apart < SAME || apart > CLOSE * b) return false;
+  // What was read last is the right one, whose number is wanted as it is written.
+  const [a, b] = [left.value, s.amount];
+  if (a === b || Math.abs(a - b) > CLOSE * b) return false;
   const [first, last] = [s.slice(left.start, left.end), s.slice(right.start, right.end)];
   const sized = `${first} ${right.unit.symbol}`;
   const offers = [a < b ? `${sized} .. ${last}` : `${last} .. ${sized}`, `${first} / (${last})`];
