@@ -60,8 +60,8 @@ interface Size {
   readonly called: string;
   readonly size: number;
   readonly weight: number;
-  /** Call-out of a screw. Its coarse pitch has the widest limits, and so holds those of the fine ones. */
-  readonly thread?: string;
+  /** How far under its size it may measure when new. */
+  readonly room: number;
 }
 
 /** Rounding alone leaves out no size. */
@@ -77,7 +77,7 @@ function metric(low: number, high: number): readonly Size[] {
   return METRIC.flatMap(([step, weight]) =>
     multiples(step, low, high).map((n) => {
       const size = Number((n * step).toFixed(6));
-      return { called: `${size} mm`, size, weight };
+      return { called: `${size} mm`, size, weight, room: 0 };
     }),
   );
 }
@@ -88,31 +88,39 @@ function inches(low: number, high: number): readonly Size[] {
       called: inchFraction(n, of),
       size: (n * INCH) / of,
       weight,
+      room: 0,
     })),
   );
 }
 
 function drills(): readonly Size[] {
   return [
-    ...NUMBER_DRILLS.map((size, i) => ({ called: `drill ${i + 1}`, size: size * INCH, weight: DRILL })),
+    ...NUMBER_DRILLS.map((size, i) => ({
+      called: `drill ${i + 1}`,
+      size: size * INCH,
+      weight: DRILL,
+      room: 0,
+    })),
     ...LETTER_DRILLS.map((size, i) => ({
       called: `drill ${String.fromCharCode('A'.charCodeAt(0) + i)}`,
       size: size * INCH,
       weight: DRILL,
+      room: 0,
     })),
   ];
 }
 
-function screws(weight: number): readonly Size[] {
+/** The coarse pitch of a size has the widest limits, and so holds those of the fine ones. */
+function screws(weight: number, roomOf: (callOut: string) => number): readonly Size[] {
   // UNC stands before UNF: of each size the coarse one is kept.
   const inch = UNIFIED.filter(({ size }, i) => UNIFIED.findIndex((row) => row.size === size) === i);
   return [
-    ...COARSE.map(([size]) => ({ called: `M${size}`, size, weight, thread: `M${size}` })),
+    ...COARSE.map(([size]) => ({ called: `M${size}`, size, weight, room: roomOf(`M${size}`) })),
     ...inch.map((row) => ({
       called: `${row.size} UN thread`,
       size: row.diameter * INCH,
       weight,
-      thread: unifiedName(row),
+      room: roomOf(unifiedName(row)),
     })),
   ];
 }
@@ -134,8 +142,6 @@ function together(sizes: readonly Size[]): readonly Size[] {
 }
 
 interface Likely extends Size {
-  /** How far under its size it may measure when new. */
-  readonly room: number;
   /** Measured less the size: below nothing for a worn shaft. */
   readonly off: number;
   /** Not yet shared out. */
@@ -156,10 +162,13 @@ function candidates(given: Given): { told: readonly Likely[]; total: number } {
     measured + Math.max(wear, SLIP * MOST_SLIPS),
   ];
   const all = isScrew(given)
-    ? screws(THREAD)
-    : [...metric(low, high), ...inches(low, high), ...(isHole(given) ? drills() : screws(UNCUT_THREAD))];
+    ? screws(THREAD, crestRoom)
+    : [
+        ...metric(low, high),
+        ...inches(low, high),
+        ...(isHole(given) ? drills() : screws(UNCUT_THREAD, () => 0)),
+      ];
   const likely = together(all)
-    .map((one) => ({ ...one, room: isScrew(given) ? crestRoom(one.thread ?? '') : 0 }))
     .filter(({ size, room }) => worn(given, size) <= wear + room && worn(given, size) >= -SLIP * MOST_SLIPS)
     .map((one): Likely => {
       const lost = worn(given, one.size);

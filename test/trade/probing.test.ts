@@ -329,14 +329,21 @@ describe('a bolt circle', () => {
     ['bolt_circle', { holes: 4, start: 90 }, [90, 180, 270, 0]],
     ['bolt_circle', { holes: 3, start: -90 }, [-90, 30, 150]],
     ['bolt_circle', { holes: 2, start: 800 }, [80, 260]],
-    ['bolt_circle', { holes: 2, start: 179.4 }, [179.4, 359.4]],
-    ['bolt_circle', { holes: 2, start: 179.6 }, [179.6, -0.4]],
+    ['bolt_circle', { holes: 2, start: 179.4998 }, [179.4998, 359.4998]],
+    ['bolt_circle', { holes: 2, start: 179.5002 }, [179.5002, -0.4998]],
     ['bolt_arc', { holes: 4, start: 300, end: 435 }, [300, 345, 30, 75]],
     ['bolt_arc', { holes: 3, start: 400, end: 300 }, [40, 350, 300]],
   ] as const)('%s %j stands at angles below 360°: %j', (name, more, angles) => {
     const found = list(name, { diameter: 80, ...more }, 'angle');
     expect(found).toHaveLength(angles.length);
     found.forEach((angle, i) => expect(angle).toBeCloseTo(angles[i] ?? NaN, 9));
+  });
+
+  it('takes whole rounds off only where there are some', () => {
+    const steps = formulaNamed('bolt_circle')?.working(given({ diameter: 80, holes: 3, start: 170 })) ?? [];
+    expect(steps.find(({ name }) => name === 'angle')?.expression).toBe(
+      '[start + 0 * step, start + 1 * step, start + 2 * step - 360°]',
+    );
   });
 
   it('keeps the limits of an angle together where a hole ends the round', () => {

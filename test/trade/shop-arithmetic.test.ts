@@ -258,7 +258,8 @@ function weighed(measured: number, part: string, wear: number): { size: number; 
 
 describe('likely sizes are weighed as by brute force', () => {
   const sizes = [
-    3.17, 4.83, 5.96, 6.31, 9.97, 11.02, 12.93, 14.61, 19.87, 24.94, 25.31, 29.71, 38.02, 49.93, 63.44, 99.87,
+    3.17, 4.12, 4.83, 5.96, 6.31, 9.97, 11.02, 12.93, 14.61, 19.87, 24.94, 25.31, 29.71, 38.02, 49.93, 63.44,
+    99.87,
   ];
   it.each(['shaft', 'hole', 'screw'].flatMap((part) => sizes.map((size) => [part, size] as const)))(
     '%s %d',
@@ -324,6 +325,14 @@ describe('likely sizes are weighed as by brute force', () => {
     expect(words('screw')).toContain('the likeliest: M12; check the pitch with a gauge');
     expect(words('screw')).toContain('below the limits of a new screw, as a part');
     expect(words('hole')).not.toMatch(/gauge|new screw/);
+  });
+
+  it('a shaft has no limits of a screw, and no pitch', () => {
+    expect(refusedCall('likely_size(10.07 mm, shaft, wear: 0.001 mm)')).toMatch(/less worn\.$/);
+    const steps = formulaNamed('likely_size')?.working(given({ measured: 29.93 })) ?? [];
+    expect(steps.find(({ name }) => name === 'likelihoods')?.expression).toContain(
+      '(4 * (30 mm - measured) / 0.2 mm)',
+    );
   });
 
   it('with names that say all that a size is', () => {

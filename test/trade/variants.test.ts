@@ -40,6 +40,7 @@ const MORE = [
   // A hole of those shown past the whole round, once and twice.
   'bolt_circle(80 mm, 3, start: 150°)',
   'bolt_arc(80 mm, 3, 350°, 690°)',
+  'bolt_circle(80 mm, 3, start: 700°)',
   // A screw within its limits when new, one below them, and one over its size.
   'likely_size(15.7 mm, screw)',
   'likely_size(11.6 mm, screw)',
