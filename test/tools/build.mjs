@@ -95,8 +95,8 @@ const browser = {
   define: { global: 'globalThis' },
 };
 // What the editor's bundles need not hold twice or at all: markdown-it's parser is in them already, finding bare addresses
-// is switched off, an address in other letters may stay in them, as browsers read it, of yaml a few functions are used, and which
-// characters are punctuation an engine knows by itself: the table says it as of one version of Unicode.
+// is switched off, an address in other letters may stay in them, as browsers read it, so that none need be taken apart and put
+// together again, of yaml a few functions are used, and which characters are punctuation an engine knows by itself: the table says it as of one version of Unicode.
 // Front matter is read by the failsafe schema and never written, so what the other schemas know of numbers, days and sets is
 // not asked, nor how yaml is written.
 export const readOnly = {
@@ -108,12 +108,16 @@ export const readOnly = {
   },
 };
 export const YAML = `export { LineCounter, isAlias, isMap, isScalar, parseDocument } from 'yaml'`;
+const ADDRESSES = ['encode', 'decode']
+  .map((part) => `export { default as ${part} } from './node_modules/mdurl/lib/${part}.mjs';`)
+  .concat('export const parse = (address) => address.trim();', 'export const format = (address) => address;')
+  .join('\n');
 export const UNICODE = String.raw`export const [P, S] = [/\p{P}/u, /\p{S}/u];`;
 const lean = {
   name: 'lean',
   setup({ onResolve, onLoad, initialOptions: { target, minify } }) {
     onResolve({ filter: /^markdown-it$/ }, () => ({ path: `${root}/node_modules/markdown-it/index.mjs` }));
-    onResolve({ filter: /^(linkify-it|punycode\.js|uc\.micro|yaml)$/ }, ({ path }) => ({
+    onResolve({ filter: /^(linkify-it|mdurl|punycode\.js|uc\.micro|yaml)$/ }, ({ path }) => ({
       path,
       namespace: 'lean',
     }));
@@ -122,6 +126,7 @@ const lean = {
       if (path === 'punycode.js')
         return { contents: 'export default { toASCII: (host) => host, toUnicode: (host) => host }' };
       if (path === 'uc.micro') return { contents: UNICODE };
+      if (path === 'mdurl') return { contents: ADDRESSES, resolveDir: root };
       const { outputFiles, metafile } = await build({
         stdin: { contents: YAML, resolveDir: root },
         plugins: [readOnly],
