@@ -75,7 +75,7 @@ function mean(readings: readonly Quantity[]): Quantity | null {
 export function barePlaces(readings: readonly ReadingNode[]): readonly Problem[] {
   return readings.flatMap(({ value: { unit }, at }): Problem[] => {
     if (at?.unit !== ONE || unit === ONE) return [];
-    const units = unit.dimension === LENGTH ? [systemOf(unit) ?? 'mm', '°C'] : [];
+    const units = unit.dimension === LENGTH ? [systemOf(unit) === 'in' ? 'in' : 'mm', '°C'] : [];
     const data = { at: at.value, offers: units.map((each) => `${at.value} ${each}`) };
     return [{ code: 'place-unit', start: at.start, end: at.end, data, related: [] }];
   });
@@ -128,9 +128,10 @@ export function judgeReadings(
   const left = lost ? -lost.by : asked.sense || inside ? stock : null;
   const sizes = readings.map(({ value }) => value);
   const apart = Math.max(...sizes) - Math.min(...sizes);
-  const uneven = left !== null && left > 0 && apart > asked.high - asked.low + slack;
+  const remains = lost === null && stock > 0;
+  const uneven = remains && apart > asked.high - asked.low + slack;
   // A slip is ten times or 25.4 times. Bar may be thrice the size that is turned from it, and a hole is drilled small first.
-  const far = left !== null && left > 0 ? 5 : 2;
+  const far = remains ? 5 : 2;
   const slip = asked.low > 0 && sizes.some((size) => size > far * asked.high || size < asked.low / far);
   const result: ReadingResult = { ...base, inside, left, ...(slip ? { slip } : uneven && { apart }) };
   if (off === null) return { result, broken: null };

@@ -51,7 +51,17 @@ describe('readings', () => {
     expect(found(neck, 'neck measured 12.30 mm, 12.20 mm')).toEqual([]);
     // Where metal is gone, or nobody knows which side is metal, that is told.
     expect(apart('neck measured 12.30 mm, 11.90 mm')).toBeUndefined();
-    expect(found(neck, 'neck measured 12.30 mm, 11.90 mm')).toMatchObject([{ code: 'metal-gone' }]);
+    expect(found(neck, 'neck measured 12.30 mm, 11.90 mm')).toMatchObject([
+      { code: 'metal-gone', data: { apart: 0, slip: false } },
+    ]);
+    expect(lines('x = 12 mm ± 0.05', 'x measured 12.30 mm, 12 mm').rows()[1]?.reading).not.toHaveProperty(
+      'apart',
+    );
+    // Nor one reading, nor where rounding alone is between them and their limits: a thousand-millionth of the size at each.
+    expect(lines('x = 0 mm ± 0 mm shaft', 'x measured 1 mm').rows()[1]?.reading).not.toHaveProperty('apart');
+    const long = lines('bar = 1000 mm 0/-0.05 mm shaft', 'bar measured 1000.0000009 mm, 999.9499991 mm');
+    expect(long.rows()[1]?.reading).toMatchObject({ inside: true });
+    expect(long.rows()[1]?.reading).not.toHaveProperty('apart');
     expect(found('neck = 12 mm ± 0.05', 'neck measured 12.30 mm, 12 mm')).toMatchObject([
       { code: 'side-unknown' },
     ]);
@@ -81,6 +91,10 @@ describe('readings', () => {
     ];
     for (const [sense, line, is] of cases)
       expect([sense, line, slip(sense, line)]).toEqual([sense, line, is]);
+    const exact = (size: string): unknown =>
+      lines('x = 6 mm .. 10 mm', `x measured ${size}`).rows()[1]?.reading?.slip;
+    expect(['20 mm', '20.1 mm', '3 mm', '2.9 mm'].map(exact)).toEqual([undefined, true, undefined, true]);
+    expect(lines('x = 0.5 mm ± 0.1 shaft', 'x measured 5 mm').rows()[1]?.reading?.slip).toBe(true);
     // What may be nothing, as a runout may, is soon twice as much.
     expect(lines('x = 0.01 mm ± 0.01', 'x measured 0.05 mm').rows()[1]?.reading?.slip).toBeUndefined();
     // Then that is asked, not how far apart they are.
