@@ -34,6 +34,7 @@ describe('limits with a dash between', () => {
     ['d = 1.3740 - 1.3750 in # bore', mismatch('1.3740 in .. 1.3750 in', '1.3740 in - 1.3750 in')],
     ['d=34.88 - 34.92 mm to in', mismatch('34.88 mm .. 34.92 mm', '34.88 mm - 34.92 mm')],
     ['d = 34.88 - 34.92 mm shaft', mismatch('34.88 mm .. 34.92 mm', '34.88 mm - 34.92 mm')],
+    ['d = 34.88 - 34.92 mm hole', mismatch('34.88 mm .. 34.92 mm', '34.88 mm - 34.92 mm')],
     ['v = 90 - 110 m/min', mismatch('90 m/min .. 110 m/min', '90 m/min - 110 m/min')],
     ['d = 34.92 - 34.88 mm', mismatch('34.92 mm - 34.88 mm')],
     ['d = 34.88 - 34.88 mm', mismatch('34.88 mm - 34.88 mm')],
