@@ -151,9 +151,9 @@ export const lineFindings: Record<string, FindingKind> = {
     'Both ends are of one kind.',
   ),
   'limit-one-sided': error(
-    (d) => `${code(d, 'written')} says one end only.`,
+    (d) =>
+      `${code(d, 'written')} says one end only: write both with \`..\` between them, or a check such as \`size <= 34.9 mm\`.${Array.isArray(d['offers']) && d['offers'].length > 0 ? ' Or is it a rate?' : ''}`,
     'What is asked of a figure is judged at both ends, and their middle is the size to aim at.',
-    'Write both ends with `..` between them, or a check such as `size <= 34.9 mm`.',
   ),
   'limits-or-quotient': error(
     (d) => `${code(d, 'written')} could be two limits or a division.`,

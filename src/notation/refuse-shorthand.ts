@@ -2,6 +2,7 @@
 import { LENGTH } from '../quantity/dimension';
 import { ONE } from '../quantity/unit';
 import { mixedPairs } from '../quantity/unit-names';
+import { unitNamed } from '../quantity/units';
 import { isIsoCode } from './iso-code';
 import type { Where } from './refuse-neighbours';
 import type { Scanner } from './scanner';
@@ -50,7 +51,7 @@ export function refuseShorthand(
   if (left !== last || (where !== 'figure' && where !== 'show')) return false;
   const length = last.unit.dimension === LENGTH;
   if ((length ? /^m(?:ax|in)$/i : /^max$/i).test(word) && s.at(end) !== BRACKET)
-    return refuse('limit-one-sided', end);
+    return refuse('limit-one-sided', end, ...(unitNamed(word) ? [`${number}/${word}`] : []));
   if (!bare && !length) return false;
   CODES.lastIndex = start;
   const [, letters = '', blank, grade = '', others = '', other = ''] = CODES.exec(s.text) ?? [];

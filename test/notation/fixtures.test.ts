@@ -173,7 +173,11 @@ describe('every code', () => {
     ['25 H7/g6', '`25 H7/g6` is a fit: two parts and not one size. Write `fit(25 mm, H7, g6)`.'],
     [
       'd = 34.9 mm max',
-      '`34.9 mm max` says one end only. Write both ends with `..` between them, or a check such as `size <= 34.9 mm`.',
+      '`34.9 mm max` says one end only: write both with `..` between them, or a check such as `size <= 34.9 mm`.',
+    ],
+    [
+      'f = 200 mm min',
+      '`200 mm min` says one end only: write both with `..` between them, or a check such as `size <= 34.9 mm`. Or is it a rate? Write `200 mm/min`.',
     ],
     ['a b:5', '`a b`: writing things side by side does not multiply them. Write `a * b`.'],
     ['20 ° C', '`° C` is no unit. Write `20 °C`.'],
