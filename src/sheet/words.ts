@@ -169,22 +169,22 @@ function readingOutcome(reading: ReadingResult, sheet: Sheet): Outcome | null {
   if (toNominal === null) return readings.length > 1 ? plain(`${size(apart(readings))} apart`) : null;
   if (inside === null) return plain(fromFigure(toNominal, 'the figure', size));
   const asked = sheet.figure(reading.path)?.asked;
+  if (!asked) return { kind: 'bad', word: 'outside', more: null };
   if (left !== null && left > 0) {
     // Metal to spare is the usual state on the way; at inspection the part is outside its limits all the same.
     const doubt = how === 'final' ? 'bad' : 'doubt';
     if (slip) return { kind: doubt, word: SLIP, more: `${size(left)} left` };
     if (uneven) {
-      const allowed = asked ? `, limits allow ${size(asked.high - asked.low)}` : '';
+      const allowed = size(asked.high - asked.low);
       return {
         kind: doubt,
         word: 'true up first:',
-        more: `${size(uneven)} apart${allowed}, ${size(left)} left`,
+        more: `${size(uneven)} apart, limits allow ${allowed}, ${size(left)} left`,
       };
     }
     const radius = last.dimension === LENGTH ? `(${size(left / 2)} on radius)` : null;
     return { kind: how === 'final' ? 'bad' : 'open', word: `${size(left)} left`, more: radius };
   }
-  if (!asked) return { kind: 'bad', word: 'outside', more: null };
   const over = Math.max(...readings.map((q) => q.value - asked.high));
   const under = Math.max(...readings.map((q) => asked.low - q.value));
   // On the way nothing fails that may yet be cut: without a side it is not known whether metal is left.
