@@ -169,6 +169,8 @@ describe('every code', () => {
     ['([1, 2)+a', 'This `)` does not fit the bracket that is open.'],
     ['(a <b)', '`<` compares, and a check stands alone on its line. Write the check on a line of its own.'],
     ['a @ b', '`@` has no meaning here. Leave it out, or put what is meant as words after `#`.'],
+    ['n = 450 min⁻¹ ', '`min⁻¹` has no meaning here. Write `rpm`.'],
+    ['n = 450 min⁻¹*2', '`min⁻¹` has no meaning here. Write `rpm`.'],
     ['n = 450 r/min', '`r/min` is no unit. Write `450 rpm`.'],
     ['25 H7/g6', '`25 H7/g6` is a fit: two parts and not one size. Write `fit(25 mm, H7, g6)`.'],
     [
