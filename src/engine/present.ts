@@ -119,8 +119,9 @@ export class Presenter {
   /** Adds what only the whole sheet knows: the name behind an input number, names that look like an unknown one. */
   private filled(code: string, data: FaultData): FaultData {
     if (typeof data['input'] === 'number') {
-      const name = this.sheet.inputName(data['input']);
-      return { name, ...data, input: name };
+      const { alike = [], ...known } = data as FaultData & { alike?: readonly number[] };
+      const [name = ''] = [data['input'], ...alike].map((input) => this.sheet.inputName(input)).sort();
+      return { name, ...known, input: name };
     }
     return code === 'unknown-name' ? { ...data, offers: this.guess(String(data['name'])) } : data;
   }

@@ -236,7 +236,9 @@ function warnWhenWider(
   if (!reach) return;
   const [is, wanted] = [reach.high - reach.low, asked.high - asked.low];
   if (is <= wanted * (1 + 1e-9)) return;
-  const biggest = shares(value)[0];
+  const [biggest, ...others] = shares(value);
+  // Which of equal ones came first depends on what was edited when: they are told by their names.
+  const alike = others.filter(({ share }) => share * (1 + SAME) >= (biggest?.share ?? 1));
   evaluation.say({
     code: 'band-wider-than-asked',
     start: limits.start,
@@ -247,6 +249,7 @@ function warnWhenWider(
       unit: value.unit.symbol,
       input: biggest?.input ?? input,
       share: biggest?.share ?? 1,
+      alike: alike.map((part) => part.input),
     },
   });
 }

@@ -46,6 +46,9 @@ const BY_CODE: ReadonlyMap<
   ['side-unknown', senseFixes],
 ]);
 
+/** Findings of one line or selection that are looked into: for each the note is worked out anew several times. */
+const MOST = 4;
+
 /** The fixes for what touches the range, or else for what is marked in its line. Each has been tried: it leaves no error that was not there before. */
 export function fixes(noted: Noted, range: Range, settings: FixSettings): readonly Fix[] {
   const own = noted.sheet.findings();
@@ -53,7 +56,7 @@ export function fixes(noted: Noted, range: Range, settings: FixSettings): readon
   // With the cursor beside every mark, those of its line are meant: at the bench nobody aims.
   const touched = at.length > 0 ? at : own.filter(({ line }) => line === range.line);
   return [
-    ...touched.flatMap((finding) => ofFinding(noted, finding, settings)),
+    ...touched.slice(0, MOST).flatMap((finding) => ofFinding(noted, finding, settings)),
     ...ofAll(noted, touched, own),
     ...ofLine(noted, range),
   ];

@@ -650,4 +650,14 @@ describe('a line that stands alone', () => {
     sheet.update(readNote(edited(8)));
     expect(sheet.findings()[0]?.data['input']).toBe('size');
   });
+  it('names of those that scatter alike the first by the alphabet, whichever was edited last', () => {
+    const lines = (a: string): string =>
+      note([`a = ${a} mm ± 0.1`, 'b = 20 mm ± 0.1', 'c = 5 mm ± 0.05', 'gap = a + b + c ± 0.001 mm']);
+    const told = (sheet: Sheet): unknown =>
+      sheet.findings().map(({ data }) => [data['input'], data['share']]);
+    const sheet = new Sheet();
+    for (const size of ['10', '11', '12']) sheet.update(readNote(lines(size)));
+    expect(told(sheet)).toEqual([['a', expect.closeTo(0.4, 9)]]);
+    expect(sheet.findings()).toEqual(calculate(lines('12')).findings());
+  });
 });

@@ -253,6 +253,15 @@ describe('a missing figure', () => {
   });
 });
 
+it('of a line with many marks the first four are looked into, and each of them where it stands', () => {
+  const names = ['aa', 'bb', 'cc', 'dd', 'ee', 'ff'];
+  const lines = (mark: string): string => figures(`x = ${names.join(' + ').replace('ff', `${mark}ff`)}`);
+  expect(titles(lines('').replace('x =', '‸x ='))).toEqual(
+    names.slice(0, 4).map((name) => `Give ${name} a line of its own`),
+  );
+  expect(titles(lines('‸'))).toEqual(['Give ff a line of its own']);
+});
+
 describe('beside readings', () => {
   it('limits are proposed where there are none', () => {
     // ISO 2768-1, class m: 6 to 30 mm is ± 0.2 mm.
