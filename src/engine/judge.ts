@@ -154,14 +154,15 @@ function kindProblem(
 function onMachine(node: Node, span: Expression): readonly Problem[] {
   const { value } = node;
   if (node.on.length === 0 || value === null) return NOTHING;
+  const cards = machinesOf(node);
   if (value.kind === 'number')
-    return held(node, value, span, span.kind === 'field' && span.field === AT_MOTOR);
+    return held(node, value, cards, span, span.kind === 'field' && span.field === AT_MOTOR);
   // What a list is of nobody knows, so that it is asked for no steps, only to stay within the machine's ends.
   if (value.kind === 'list')
-    return value.items.flatMap((item) => held(node, item, span).filter(isBeyond)).slice(0, 1);
+    return value.items.flatMap((item) => held(node, item, cards, span).filter(isBeyond)).slice(0, 1);
   if (value.kind !== 'record') return NOTHING;
   const found = [...value.fields].flatMap(([name, part]) =>
-    part.kind === 'number' ? held(node, part, span, name === AT_MOTOR) : [],
+    part.kind === 'number' ? held(node, part, cards, span, name === AT_MOTOR) : [],
   );
   // A cut that is too heavy is so at the motor as well: it is told once.
   const [first] = found.filter(isPower);
@@ -171,7 +172,7 @@ function onMachine(node: Node, span: Expression): readonly Problem[] {
 /** What was really run, beyond what the machine can: a slip, or a card that is wrong. */
 function usedBeyond(node: Node, span: Span): readonly Problem[] {
   const [used] = node.outcome.readings;
-  return used ? held(node, used, span) : NOTHING;
+  return used ? held(node, used, machinesOf(node), span) : NOTHING;
 }
 
 const isBeyond = ({ code }: Problem): boolean => !code.endsWith('-between-steps');
@@ -179,9 +180,17 @@ const isPower = ({ code }: Problem): boolean => code === 'power-over-machine';
 /** The field of formulas that give the power of the motor beside that of the cut. */
 const AT_MOTOR = 'motor_power';
 
+const machinesOf = (node: Node): readonly Card[] =>
+  node.on.flatMap((entry) => (entry.card?.word === 'machine' ? [entry.card] : []));
+
 /** `atMotor` is power that the motor gives, before any loss. */
-function held(node: Node, q: Quantity, span: Span, atMotor = false): readonly Problem[] {
-  const cards = node.on.flatMap((entry) => (entry.card?.word === 'machine' ? [entry.card] : []));
+function held(
+  node: Node,
+  q: Quantity,
+  cards: readonly Card[],
+  span: Span,
+  atMotor = false,
+): readonly Problem[] {
   if (q.unit === RPM) return speed(node, q, cards, span);
   if (q.dimension === FEED_PER_TURN) return feed(node, q, cards, span);
   if (q.dimension === SPEED && isFeedRate(q.unit))

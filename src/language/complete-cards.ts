@@ -20,13 +20,8 @@ const STATED = new Map([
 ]);
 
 /** The unit in which a card states a field, as it is written; empty for plain numbers. */
-const stated = ({ name, dimension }: KnownField): string => STATED.get(name) ?? baseUnit(dimension).symbol;
-
-/** The unit of the field that a line of a card gives; undefined where the notebook knows none. */
-export function unitOfField(name: string | undefined): string | undefined {
-  const field = KNOWN_FIELDS.find((known) => known.name === name);
-  return (field && stated(field)) || undefined;
-}
+export const statedUnit = ({ name, dimension }: KnownField): string =>
+  STATED.get(name) ?? baseUnit(dimension).symbol;
 
 /** `typed` is a field's beginning, which does not count as one given already. */
 export function cardFields(sheet: Sheet, block: Block, typed: string): readonly Answer[] {
@@ -41,7 +36,7 @@ export function cardFields(sheet: Sheet, block: Block, typed: string): readonly 
   );
   return open.map((field): Answer => {
     const { name, list, meaning } = field;
-    const unit = stated(field);
+    const unit = statedUnit(field);
     const value = list ? '[$1]' : '$1';
     const blank = unit === '' || unit === '%' ? '' : ' ';
     return {

@@ -11,10 +11,10 @@ import {
 } from '../quantity/dimension';
 import type { Unit } from '../quantity/unit';
 import { systemOf, unit, unitsOfDimension } from '../quantity/units';
-import { unitOfField } from './complete-cards';
+import { statedUnit } from './complete-cards';
 import type { Answer } from './completion';
 import { type Cursor, GIVEN } from './cursor';
-import { dimensionOfText, expectedDimension } from './expected';
+import { dimensionOfText, expectedDimension, fieldGiven } from './expected';
 
 /** What a shop writes most, the commonest first; the rest of the table follows by kind. */
 const USUAL = [
@@ -42,13 +42,13 @@ export function units(sheet: Sheet, cursor: Cursor, converted?: string): readonl
       ? expectedDimension(sheet, cursor)
       : dimensionOfText(sheet, converted.replace(GIVEN, ''));
   const own = kind ? inOrder(sheet, kind) : [];
-  const stated = cursor.block.word === 'figures' ? undefined : unitOfField(GIVEN.exec(cursor.before)?.[1]);
   // After `to` only the value's own kind makes sense, where it is known.
   if (converted !== undefined && own.length > 0) return own.map(answer);
   const usual = USUAL.map((symbol) => unit(symbol));
   const rest = KINDS.flatMap((each) => inOrder(sheet, each));
-  const first = stated === undefined ? [] : [unit(stated)];
-  return [...new Set([...first, ...own, ...usual, ...rest])].map(answer);
+  const field = fieldGiven(cursor);
+  const stated = field ? statedUnit(field) : '';
+  return [...new Set([...(stated === '' ? [] : [unit(stated)]), ...own, ...usual, ...rest])].map(answer);
 }
 
 /** The units of a kind: the usual first, then those of the note's system, then the others. */

@@ -1,5 +1,12 @@
 /** What kind of thing belongs where the cursor stands. */
-import { KNOWN_FIELDS, type Sheet, parameterDimension, planned, recordedOf } from '../engine/index';
+import {
+  KNOWN_FIELDS,
+  type KnownField,
+  type Sheet,
+  parameterDimension,
+  planned,
+  recordedOf,
+} from '../engine/index';
 import { parseLine } from '../notation/line';
 import { type Dimension, NUMBER } from '../quantity/dimension';
 import type { Parameter } from '../trade/formula';
@@ -15,14 +22,19 @@ export function expectedParameter(before: string): Parameter | null {
   return named ?? (call.named === null ? (formula.parameters[call.index] ?? null) : null);
 }
 
+/** The field that a card's line gives, where the notebook knows it. */
+export function fieldGiven({ block, before }: Cursor): KnownField | undefined {
+  if (block.word === 'figures') return undefined;
+  const name = GIVEN.exec(before)?.[1];
+  return KNOWN_FIELDS.find((field) => field.name === name);
+}
+
 const RECORDED = /^\s*([\p{L}_][\p{L}\p{N}_.]*)\s+(?:measured|final|used)\s/u;
 
 /** The dimension that belongs where the cursor stands, in as far as what stands before it tells. */
-export function expectedDimension(sheet: Sheet, { block, before }: Cursor): Dimension | null {
-  if (block.word !== 'figures') {
-    const name = GIVEN.exec(before)?.[1];
-    return KNOWN_FIELDS.find((field) => field.name === name)?.dimension ?? null;
-  }
+export function expectedDimension(sheet: Sheet, cursor: Cursor): Dimension | null {
+  const { block, before } = cursor;
+  if (block.word !== 'figures') return fieldGiven(cursor)?.dimension ?? null;
   const recorded = RECORDED.exec(before)?.[1];
   if (recorded !== undefined) {
     return planned(sheet, recorded.split('.'))?.dimension ?? recordedAs(sheet, recorded);

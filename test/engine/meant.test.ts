@@ -6,6 +6,7 @@ const offered = (line: string): unknown => {
   const [finding] = calculate(`\`\`\`figures\n${line}\n\`\`\`\n`).findings();
   return [finding?.code, finding?.data['offers']];
 };
+const expectOffers = (line: string, offers: unknown): void => expect(offered(line)).toEqual(offers);
 const mismatch = (...offers: string[]): unknown => ['unit-mismatch', offers];
 
 // Plates of machines say min-1 for rpm: from memory.
@@ -22,9 +23,7 @@ describe('a speed by the minute', () => {
     ['n = 450 min-1.5', mismatch('450 min - 1.5 min')],
     ['n = (450 min)-1', mismatch('(450 min) - 1 min')],
     ['n = 450 mm-1', mismatch('450 mm - 1 mm')],
-  ])('%s', (line, offers) => {
-    expect(offered(line)).toEqual(offers);
-  });
+  ])('%s', expectOffers);
 });
 
 // Drawings put a dash between the two ends of a size.
@@ -45,9 +44,7 @@ describe('limits with a dash between', () => {
     ['d = 34.88 - 2 * 34.92 mm', mismatch('34.88 mm - 2 * 34.92 mm')],
     ['34.88 - 34.92 mm', mismatch('34.88 mm - 34.92 mm')],
     ['1 mm == 34.88 - 34.92 mm', mismatch('34.88 mm - 34.92 mm')],
-  ])('%s', (line, offers) => {
-    expect(offered(line)).toEqual(offers);
-  });
+  ])('%s', expectOffers);
 
   it('are read as they are offered', () => {
     expect(calculate('```figures\nd = 34.88 mm .. 34.92 mm\nn = 450 rpm\n```\n').findings()).toEqual([]);
